@@ -1,0 +1,34 @@
+import type { CodeEntry } from "./code-table.ts";
+import { boatCodes } from "./codes/boat.ts";
+import { bulletinCodes } from "./codes/bulletin.ts";
+import { calendarCodes } from "./codes/calendar.ts";
+import { commandCodes } from "./codes/command.ts";
+import { earthCodes } from "./codes/earth.ts";
+import { fieldCodes } from "./codes/field.ts";
+import { fileCodes } from "./codes/file.ts";
+import { passageCodes } from "./codes/passage.ts";
+import { passageFileCodes } from "./codes/passage-file.ts";
+import { unitCodes } from "./codes/unit.ts";
+
+export type { CodeEntry } from "./code-table.ts";
+
+/** The registry: every code, its meaning, and what to do about it. One table a room, joined here. */
+export const codes = {
+  ...unitCodes,
+  ...calendarCodes,
+  ...earthCodes,
+  ...fieldCodes,
+  ...boatCodes,
+  ...passageCodes,
+  ...fileCodes,
+  ...bulletinCodes,
+  ...passageFileCodes,
+  ...commandCodes,
+} as const;
+
+export type Code = keyof typeof codes;
+
+/** The registry's entry for a code. */
+export function meaningOf(code: Code): CodeEntry {
+  return codes[code];
+}

@@ -1,0 +1,3 @@
+import type { CodeTable } from "../code-table.ts";
+
+export const commandCodes = {} as const satisfies CodeTable;

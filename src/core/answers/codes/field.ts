@@ -1,0 +1,20 @@
+import type { CodeTable } from "../code-table.ts";
+
+/** Where a field of current, wind or sea has nothing to say. */
+export const fieldCodes = {
+  "not-covered-place": {
+    kind: "noAnswer",
+    meaning: "The forecast or current does not reach this place.",
+    whatToDo: "Give a source that covers the whole crossing, or say in the passage file what the water does where it is unknown.",
+  },
+  "not-covered-time": {
+    kind: "noAnswer",
+    meaning: "The forecast or current does not reach this time.",
+    whatToDo: "Get a later run, or choose a departure whose whole passage lies inside the forecast.",
+  },
+  "not-covered-variable": {
+    kind: "noAnswer",
+    meaning: "No source gives this quantity at all.",
+    whatToDo: "Add a source that gives it, or take the limit that needs it out of the passage file.",
+  },
+} as const satisfies CodeTable;

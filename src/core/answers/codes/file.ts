@@ -1,0 +1,131 @@
+import type { CodeTable } from "../code-table.ts";
+
+/** Files of forecasts and currents: what can be wrong with their bytes, and what is sound but not read. */
+export const fileCodes = {
+  "file-truncated": {
+    kind: "input",
+    meaning: "The file ends before it should: its end was lost on the way.",
+    whatToDo: "Fetch the file again and compare its size with what the sender says.",
+  },
+  "file-not-recognised": {
+    kind: "input",
+    meaning: "The file is not of a kind that is read here.",
+    whatToDo: "Give a forecast or current as GRIB edition 2 or NetCDF classic; open the file in a text editor if it came from a web page.",
+  },
+  "file-lies": {
+    kind: "input",
+    meaning: "The file contradicts itself: a length, a count or a date in it can't be true.",
+    whatToDo: "Fetch the file again; if it stays so, tell whoever made it, and use another source.",
+  },
+  "file-too-large": {
+    kind: "input",
+    meaning: "One field of the file has more points than is read at once.",
+    whatToDo: "Ask for a smaller area or a coarser grid.",
+  },
+  "stray-bytes": {
+    kind: "input",
+    meaning: "Bytes that belong to no message stood in the file and were passed over.",
+    whatToDo: "Nothing, if they are a heading of the e-mail or bulletin; else fetch the file again.",
+  },
+  "edition-not-read": {
+    kind: "input",
+    meaning: "The message is of a GRIB edition that is not read.",
+    whatToDo: "Ask for the same fields as GRIB edition 2.",
+  },
+  "packing-not-read": {
+    kind: "input",
+    meaning: "The values are packed in a way that is not read.",
+    whatToDo: "Ask for the same fields with simple packing.",
+  },
+  "grid-not-read": {
+    kind: "input",
+    meaning: "The field stands on a grid that is not read.",
+    whatToDo: "Ask for the same fields on a regular latitude and longitude grid.",
+  },
+  "product-not-read": {
+    kind: "input",
+    meaning: "The message holds a kind of product that is not read.",
+    whatToDo: "Ask for plain forecast fields, at an instant or over one interval, with members one by one.",
+  },
+  "netcdf4-not-read": {
+    kind: "input",
+    meaning: "The file is NetCDF-4, which is not read yet; NetCDF classic is.",
+    whatToDo:
+      "Ask for NetCDF classic (also called NetCDF-3) or GRIB edition 2, or convert it with the nccopy tool: nccopy -k classic IN OUT.",
+  },
+  "calendar-not-read": {
+    kind: "input",
+    meaning: "The file counts its days by a calendar that is not that of real dates.",
+    whatToDo: "Give a forecast; files of climate models with 360-day or leapless years can't be used.",
+  },
+  "time-not-read": {
+    kind: "input",
+    meaning: "The file doesn't say in a way that can be read when its values hold.",
+    whatToDo: 'Give a file whose time has a unit such as "hours since 2030-06-01 00:00".',
+  },
+  "component-missing": {
+    kind: "input",
+    meaning: "A current or wind has only one of its two components, for some or all times.",
+    whatToDo: "Ask for both the east and the north component.",
+  },
+  "unit-not-known": {
+    kind: "input",
+    meaning: "A field has no unit, or one that is not known, and is not used.",
+    whatToDo: "Ask the source for speeds in m/s, cm/s or knots, heights in metres or feet, periods in seconds.",
+  },
+  "level-chosen": {
+    kind: "input",
+    meaning: "The field is given at other heights or depths than the usual one, and one was chosen.",
+    whatToDo: "Check that the height or depth named suits: currents at the surface, wind at 10 metres.",
+  },
+  "field-doubtful": {
+    kind: "input",
+    meaning: "A field may be one thing or another, and is not used.",
+    whatToDo: "Give a file whose fields carry the standard names of the CF conventions, or plain names such as water_u or air_u.",
+  },
+  "times-repeated": {
+    kind: "input",
+    meaning: "The same time is given more than once; the first is used.",
+    whatToDo: "Nothing, if files were joined with an overlap; else ask for the file again.",
+  },
+  "time-gap": {
+    kind: "input",
+    meaning: "The forecast leaves out some of its times.",
+    whatToDo: "Between the times around a gap the field is only a guess: fetch the file again, or use another source.",
+  },
+  "members-unequal": {
+    kind: "input",
+    meaning: "The members of the ensemble are not all given for the same times.",
+    whatToDo: "Fetch the file again; the members that fall short can't be counted for the whole passage.",
+  },
+  "grids-differ": {
+    kind: "input",
+    meaning: "The same field is given on more than one grid.",
+    whatToDo: "Give each grid in a file of its own, the better one first.",
+  },
+  "several-runs": {
+    kind: "input",
+    meaning: "The file holds several runs of the forecast; each is kept apart.",
+    whatToDo: "Nothing: the newest run that covers the passage is used.",
+  },
+  "outside-passage": {
+    kind: "input",
+    meaning: "A field in the file does not reach the waters or the days of the passage.",
+    whatToDo: "Get a file for these waters and days.",
+  },
+  "value-implausible": {
+    kind: "input",
+    meaning: "Values no sea or wind could have were taken as missing.",
+    whatToDo: "Look at the file: it may mark missing values without saying so, or its unit may be wrong.",
+  },
+  "tide-left-out": {
+    kind: "input",
+    meaning: "The current is given without its tidal part.",
+    whatToDo: "Use a source with the tide in it wherever streams turn.",
+  },
+  "nothing-of-use": {
+    kind: "input",
+    meaning: "The file can be read, but no current, wind, gust or sea in it can be used.",
+    whatToDo: "See what it holds and why each field is not used, and ask the source for what is missing.",
+  },
+} as const satisfies CodeTable;

@@ -1,0 +1,30 @@
+import type { CodeTable } from "../code-table.ts";
+
+/** Where moving a boat through moving water has no answer. */
+export const passageCodes = {
+  "cannot-hold": {
+    kind: "noAnswer",
+    meaning: "The current across the track is stronger than the boat: the track can't be held.",
+    whatToDo: "Choose another way to steer, another departure, or a faster speed through the water.",
+  },
+  stalled: {
+    kind: "noAnswer",
+    meaning: "The boat makes no more way toward the destination.",
+    whatToDo: "Choose another way to steer, another departure, or a faster speed through the water.",
+  },
+  "carried-away": {
+    kind: "noAnswer",
+    meaning: "The boat is carried beyond the waters around the passage.",
+    whatToDo: "Choose another way to steer, another departure, or a faster speed through the water.",
+  },
+  unreachable: {
+    kind: "noAnswer",
+    meaning: "No single heading leads to the destination in this water.",
+    whatToDo: "Choose another departure, start further up-stream, or a faster speed through the water.",
+  },
+  "source-lacks-quantity": {
+    kind: "input",
+    meaning: "A source that the passage names holds nothing of what it is named for.",
+    whatToDo: "Run athwart inspect on the file to see what it holds, and name one that gives the quantity.",
+  },
+} as const satisfies CodeTable;

@@ -1,0 +1,21 @@
+/**
+ * The sea or the data has no answer: where, when, and for what. Returned, never thrown.
+ *
+ * `at` is in seconds of the UTC epoch; `where` is a position in degrees; `coveredUntil` is the last instant the data reaches, if known.
+ */
+export type NoAnswer =
+  | {
+      readonly kind: "noAnswer";
+      readonly code: "not-covered-place" | "not-covered-time" | "not-covered-variable";
+      readonly quantity: string;
+      readonly at: number;
+      readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
+      readonly coveredFrom: number | null;
+      readonly coveredUntil: number | null;
+    }
+  | {
+      readonly kind: "noAnswer";
+      readonly code: "cannot-hold" | "stalled" | "unreachable" | "carried-away";
+      readonly at: number;
+      readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
+    };
