@@ -1,0 +1,18 @@
+import type { Parsed } from "../../../core/answers/index.ts";
+import type { Octets } from "../octets.ts";
+
+/** The most octets of section 5 that a reader is given; every template in use is shorter. */
+export const PACKING_SECTION_OCTETS = 256;
+
+/** Reads one data representation template (WMO code table 5.0). Another packing is another file with one of these, and a line in the registry. */
+export interface PackingReader {
+  readonly template: number;
+  readonly name: string;
+  /**
+   * Holds section 5 against itself before anything is allocated. Gives how many bytes of section 7 the values need; null where only
+   * unpacking can tell, so that the whole section is taken.
+   */
+  check(octets: Octets, valueCount: number, path: string): Parsed<{ readonly bytesNeeded: number | null }>;
+  /** The values in the message's order, in the product's units. `data` is section 7 behind its header, as long as `check` asked for. */
+  unpack(octets: Octets, valueCount: number, data: Uint8Array, path: string): Parsed<Float64Array>;
+}

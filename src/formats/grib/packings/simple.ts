@@ -1,0 +1,52 @@
+import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
+import type { Octets } from "../octets.ts";
+import type { PackingReader } from "./packing-reader.ts";
+import { BITS_PADDING_BYTES, packedBytes, unpackScaled } from "./unpack-bits.ts";
+
+const TEMPLATE_OCTETS = 21;
+
+/**
+ * Packing 5.0, simple packing: Y × 10^D = R + X × 2^E (Manual on Codes I.2, FM 92 GRIB, regulation 92.9.4 and template 5.0). No bits a
+ * value: every value is R / 10^D.
+ */
+export const simplePacking: PackingReader = { template: 0, name: "simple", check, unpack };
+
+interface Scaling {
+  readonly bits: number;
+  readonly reference: number;
+  readonly step: number;
+  readonly divisor: number;
+}
+
+function scalingIn(octets: Octets): Scaling {
+  const decimal = octets.s16(18);
+  // A positive D divides by an exact power of ten; a negative one is folded into the rest.
+  const factor = decimal < 0 ? 10 ** -decimal : 1;
+  return {
+    bits: octets.u8(20),
+    reference: octets.f32(12) * factor + 0,
+    step: 2 ** octets.s16(16) * factor,
+    divisor: decimal > 0 ? 10 ** decimal : 1,
+  };
+}
+
+function check(octets: Octets, valueCount: number, path: string): Parsed<{ readonly bytesNeeded: number }> {
+  if (octets.length < TEMPLATE_OCTETS) return bad(issue(path, "file-lies", `Section 5 is only ${octets.length} octets long.`));
+  const { bits, reference, step, divisor } = scalingIn(octets);
+  if (bits > 32) return bad(issue(path, "packing-not-read", `Simple packing with ${bits} bits a value is not read; 32 is the most.`));
+  const largest = bits === 0 ? reference : reference + (2 ** bits - 1) * step;
+  if (!Number.isFinite(reference) || !Number.isFinite(largest) || !Number.isFinite(divisor)) {
+    return bad(issue(path, "file-lies", "The scaling of the packed values gives no finite numbers."));
+  }
+  return good({ bytesNeeded: packedBytes(valueCount, bits) });
+}
+
+function unpack(octets: Octets, valueCount: number, data: Uint8Array): Parsed<Float64Array> {
+  const { bits, reference, step, divisor } = scalingIn(octets);
+  const values = new Float64Array(valueCount);
+  if (bits === 0) return good(values.fill(reference / divisor));
+  const padded = new Uint8Array(packedBytes(valueCount, bits) + BITS_PADDING_BYTES);
+  padded.set(data.subarray(0, padded.length - BITS_PADDING_BYTES));
+  unpackScaled(padded, bits, values, reference, step, divisor);
+  return good(values);
+}

@@ -1,0 +1,58 @@
+import { describe, expect, test } from "vitest";
+import { bytesFromMemory, WindowReader } from "../../../src/formats/bytes/index.ts";
+
+const bytes = Uint8Array.from({ length: 100 }, (_, i) => i);
+
+describe("bytes in memory", () => {
+  test("give exactly what is asked for, to the last byte", async () => {
+    const source = bytesFromMemory(bytes);
+    expect(source.sizeBytes).toBe(100);
+    expect([...(await source.read(97, 3))]).toEqual([97, 98, 99]);
+    expect((await source.read(100, 0)).length).toBe(0);
+  });
+
+  test("reject what lies beyond the end, before the beginning or between bytes, quoting it", async () => {
+    const source = bytesFromMemory(bytes);
+    for (const [offset, length] of [
+      [98, 3],
+      [101, 0],
+      [-1, 1],
+      [0, -1],
+      [0.5, 1],
+      [Number.NaN, 1],
+    ] as const) {
+      await expect(source.read(offset, length)).rejects.toThrow(`${length} bytes from byte ${offset} of a source of 100 bytes`);
+    }
+  });
+});
+
+describe("the window", () => {
+  test("gives the same bytes as the source, with fewer requests", async () => {
+    const inner = bytesFromMemory(bytes);
+    const asked: number[] = [];
+    const reader = new WindowReader(
+      {
+        sizeBytes: 100,
+        read: (offset, length) => {
+          asked.push(offset);
+          return inner.read(offset, length);
+        },
+      },
+      16,
+    );
+    for (const [offset, length] of [
+      [0, 5],
+      [5, 5],
+      [10, 6],
+      [12, 8],
+      [90, 10],
+      [95, 5],
+      [0, 100],
+      [3, 2],
+    ] as const) {
+      expect([...(await reader.read(offset, length))]).toEqual([...bytes.subarray(offset, offset + length)]);
+    }
+    expect(asked).toEqual([0, 12, 90, 0, 3]);
+    await expect(reader.read(95, 6)).rejects.toThrow("6 bytes from byte 95");
+  });
+});
