@@ -2,6 +2,11 @@ import type { CodeTable } from "../code-table.ts";
 
 /** Files of forecasts and currents: what can be wrong with their bytes, and what is sound but not read. */
 export const fileCodes = {
+  "file-not-opened": {
+    kind: "input",
+    meaning: "A file that is named can't be opened.",
+    whatToDo: "Check the name and the folder: paths in a passage file are relative to that file.",
+  },
   "file-truncated": {
     kind: "input",
     meaning: "The file ends before it should: its end was lost on the way.",

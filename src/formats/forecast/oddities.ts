@@ -1,0 +1,31 @@
+import type { Code } from "../../core/answers/index.ts";
+import type { Oddity } from "./forecast-reading.ts";
+
+/** Collects oddities; what is said twice in the same words is kept once, with how often. */
+export class Oddities {
+  private readonly counts = new Map<string, { code: Code; message: string; times: number }>();
+
+  tell(code: Code, message: string): void {
+    const key = `${code} ${message}`;
+    const known = this.counts.get(key);
+    if (known) known.times++;
+    else this.counts.set(key, { code, message, times: 1 });
+  }
+
+  list(): Oddity[] {
+    return [...this.counts.values()].map(({ code, message, times }) => ({
+      code,
+      message: times === 1 ? message : `${message} (${times} times)`,
+    }));
+  }
+}
+
+/** An instant for people, in UTC and to the minute: `2030-06-01 06:00Z`. */
+export function instantWords(at: number): string {
+  return `${new Date(at * 1000).toISOString().slice(0, 16).replace("T", " ")}Z`;
+}
+
+/** A length of time for people: `3 h`, `90 min`. */
+export function durationWords(seconds: number): string {
+  return seconds % 3600 === 0 ? `${seconds / 3600} h` : `${Math.round(seconds / 6) / 10} min`;
+}

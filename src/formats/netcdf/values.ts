@@ -1,0 +1,67 @@
+import { bytesOfType, type NetcdfType, type NetcdfValues } from "./netcdf-types.ts";
+
+/** Room for `count` values of a type. */
+export function emptyValues(type: NetcdfType, count: number): NetcdfValues {
+  switch (type) {
+    case "byte":
+      return new Int8Array(count);
+    case "char":
+    case "ubyte":
+      return new Uint8Array(count);
+    case "short":
+      return new Int16Array(count);
+    case "ushort":
+      return new Uint16Array(count);
+    case "int":
+      return new Int32Array(count);
+    case "uint":
+      return new Uint32Array(count);
+    case "float":
+      return new Float32Array(count);
+    case "double":
+      return new Float64Array(count);
+    case "int64":
+      return new BigInt64Array(count);
+    case "uint64":
+      return new BigUint64Array(count);
+  }
+}
+
+/** One big-endian value as a number; 64-bit integers become the nearest double. */
+export function numberAt(view: DataView, offsetBytes: number, type: NetcdfType): number {
+  switch (type) {
+    case "byte":
+      return view.getInt8(offsetBytes);
+    case "char":
+    case "ubyte":
+      return view.getUint8(offsetBytes);
+    case "short":
+      return view.getInt16(offsetBytes);
+    case "ushort":
+      return view.getUint16(offsetBytes);
+    case "int":
+      return view.getInt32(offsetBytes);
+    case "uint":
+      return view.getUint32(offsetBytes);
+    case "float":
+      return view.getFloat32(offsetBytes);
+    case "double":
+      return view.getFloat64(offsetBytes);
+    case "int64":
+      return Number(view.getBigInt64(offsetBytes));
+    case "uint64":
+      return Number(view.getBigUint64(offsetBytes));
+  }
+}
+
+/** Copies `count` neighbouring big-endian values at `offsetBytes` of `view` into `out` from `outIndex` on. */
+export function copyRun(out: NetcdfValues, outIndex: number, view: DataView, offsetBytes: number, count: number, type: NetcdfType): void {
+  const width = bytesOfType[type];
+  if (out instanceof BigInt64Array) {
+    for (let index = 0; index < count; index++) out[outIndex + index] = view.getBigInt64(offsetBytes + index * width);
+  } else if (out instanceof BigUint64Array) {
+    for (let index = 0; index < count; index++) out[outIndex + index] = view.getBigUint64(offsetBytes + index * width);
+  } else {
+    for (let index = 0; index < count; index++) out[outIndex + index] = numberAt(view, offsetBytes + index * width, type);
+  }
+}
