@@ -1,0 +1,41 @@
+import { bad, good, issue, type Parsed } from "../../core/answers/index.ts";
+import type { WhereCurrentUnknown } from "../../core/plan/index.ts";
+import { nearestWord, parseLength } from "../../core/units/index.ts";
+
+const YES = ["yes", "true"];
+const NO = ["no", "false"];
+
+/** `yes`, `no`, `true`, `false` in any case. */
+export function parseYesNo(text: string, path: string): Parsed<boolean> {
+  const word = text.trim().toLowerCase();
+  if (YES.includes(word)) return good(true);
+  if (NO.includes(word)) return good(false);
+  return bad(issue(path, "unknown-word", `\`${path}\` is yes or no, not “${text.slice(0, 40)}”`));
+}
+
+/** A line's number in a letter, from 1. */
+export function parseLineNumber(text: string, path: string): Parsed<number> {
+  const number = /^[1-9]\d{0,5}$/.test(text.trim()) ? Number(text) : null;
+  return number === null
+    ? bad(issue(path, "unknown-word", `“${text.slice(0, 40)}” is not a line's number, which counts from 1`))
+    : good(number);
+}
+
+/** `refuse`, `still`, `nearest within 5 nm`. */
+export function parseWhereUnknown(text: string, path: string): Parsed<WhereCurrentUnknown> {
+  const written = text.trim();
+  if (written === "refuse" || written === "still") return good({ kind: written });
+  const within = /^nearest within (.+)$/.exec(written);
+  if (within === null) {
+    const near = nearestWord(written, ["refuse", "still"]);
+    const hint = near === null ? "" : `; did you mean \`${near}\`?`;
+    return bad(issue(path, "unknown-word", `\`${path}\` is refuse, still or “nearest within 5 nm”, not “${written.slice(0, 40)}”${hint}`));
+  }
+  const distance = parseLength(within[1] ?? "", path, { positive: true });
+  return distance.ok ? good({ kind: "nearest", withinMetres: distance.value }) : distance;
+}
+
+/** A file's name: not empty, no control characters. Absolute names and parent folders are allowed. */
+export function parseFileName(text: string, path: string): Parsed<string> {
+  return text.trim() === "" ? bad(issue(path, "empty-value", "no file is named here")) : good(text);
+}

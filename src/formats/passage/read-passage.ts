@@ -1,0 +1,92 @@
+import { bad, good, type Issue, type Parsed } from "../../core/answers/index.ts";
+import type { Passage } from "../../core/plan/index.ts";
+import { readStretch, readZones } from "./clock.ts";
+import { Cursor, type Page } from "./cursor.ts";
+import { migratePassage, versionOf } from "./migrate.ts";
+import { stepsOf } from "./path.ts";
+import { parseYesNo } from "./quantities.ts";
+import { readBoat } from "./read-boat.ts";
+import { readLimits } from "./read-limits.ts";
+import { readRoute } from "./read-route.ts";
+import { readWater } from "./read-water.ts";
+import { readWeather } from "./read-weather.ts";
+import type { PassageData } from "./schema.ts";
+import { checkStructure, type Loose } from "./structure.ts";
+import { readTypedTree, type TypedTree } from "./typed-tree.ts";
+
+/** The longest stretch of departures that is tried: beyond any forecast. Ours. */
+export const LONGEST_LEAVE_DAYS = 31;
+
+/** A passage file: the user's document as typed, and what it says. */
+export interface PassageDocument {
+  /** The name it was read under, for messages. */
+  readonly name: string;
+  /** The file's text, letter for letter; writing it back gives the same file. */
+  readonly text: string;
+  /** The version the text is written in. */
+  readonly version: number;
+  /** The keys at the current version, every scalar as the text that was typed. */
+  readonly data: PassageData;
+  /** What it says, SI and UTC. Where `sailTableFile` is set, `boat.sail.points` is empty until that file has been read. */
+  readonly passage: Passage;
+  /** The file of the table of speeds under sail, as typed; null where the rows stand in the passage itself or there is no sail. */
+  readonly sailTableFile: string | null;
+}
+
+/**
+ * A passage file's text (YAML 1.2 or JSON) → the document, or everything that is wrong with it: faults of form first, since nothing
+ * else can be read then; else unknown and missing keys, quantities, and what does not fit together, all at once. An issue's path is the
+ * key (`boat.draught`; for faults of form, `name`), and its message opens with the line. Never throws on any text.
+ */
+export function readPassage(text: string, { name }: { readonly name: string }): Parsed<PassageDocument> {
+  const typed = readTypedTree(text, name);
+  if (!typed.ok) return typed;
+  const stated = versionOf(typed.value);
+  if (stated.fatal && stated.issue !== null) return bad(stated.issue);
+  const tree = migratePassage(typed.value);
+  if (!tree.ok) return tree;
+  const { data, issues: misfits } = checkStructure(typed.value, tree.value);
+  const unstated = stated.issue === null ? [] : [stated.issue];
+  const page: Page = {
+    typed: typed.value,
+    issues: [...unstated, ...typed.value.duplicates, ...misfits.filter((one) => one.path !== "athwart")],
+  };
+  const read = readWhole(new Cursor<PassageData>(data, [], page));
+  if (page.issues.length > 0) return bad(...inOrderOfLines(page.issues, typed.value));
+  if (read === null || !isWhole(data, page)) throw new Error(`a passage without issues could not be read: ${name}`);
+  return good({ name, text, version: stated.version, data, ...read });
+}
+
+/** Nothing was missing or misshapen, so that the loose document is a whole one. */
+function isWhole(data: Loose<PassageData>, page: Page): data is PassageData {
+  return page.issues.length === 0 && data.athwart !== undefined;
+}
+
+function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; readonly sailTableFile: string | null } | null {
+  const name = document.at("name").text();
+  const invented = document.at("invented").read(parseYesNo) ?? false;
+  const { clock, shipZone, arrivalZone } = readZones(document.at("zones"));
+  const { boat, sailTableFile } = readBoat(document.at("boat"));
+  const route = readRoute(document.at("route"));
+  const water = readWater(document.at("water"), clock, route?.from.position);
+  const weather = readWeather(document.at("weather"), clock);
+  const limits = readLimits(document.at("limits"));
+  const leave = document.at("leave");
+  const { from, until } = readStretch({ from: leave.at("from"), until: leave.at("until") }, clock);
+  if (from !== undefined && until !== undefined && until - from > LONGEST_LEAVE_DAYS * 86400) {
+    leave
+      .at("until")
+      .complain(
+        "leave-too-long",
+        `from ${String(leave.at("from").value)} to ${String(leave.at("until").value)} are more than ${LONGEST_LEAVE_DAYS} days of departures`,
+      );
+  }
+  if (name === undefined || route === undefined) return null;
+  const stretch = { leaveFrom: from ?? null, leaveUntil: until ?? null };
+  return { passage: { name, invented, shipZone, arrivalZone, boat, ...route, ...water, ...weather, limits, ...stretch }, sailTableFile };
+}
+
+function inOrderOfLines(issues: readonly Issue[], typed: TypedTree): readonly Issue[] {
+  const lined = issues.map((one) => ({ one, line: typed.lineOf(stepsOf(one.path) ?? []) }));
+  return lined.sort((a, b) => a.line - b.line).map(({ one }) => one);
+}

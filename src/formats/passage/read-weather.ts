@@ -1,0 +1,112 @@
+import { parseZone } from "../../core/calendar/index.ts";
+import type { Passage, WeatherSource } from "../../core/plan/index.ts";
+import { parseNumber, parseSea, parseWindRange } from "../../core/units/index.ts";
+import type { SeaPeriod, WindPeriod } from "../../core/weather/index.ts";
+import { type Clock, readStretch, readTime } from "./clock.ts";
+import type { Cursor } from "./cursor.ts";
+import { parseFileName, parseLineNumber } from "./quantities.ts";
+import type { PassageData } from "./schema.ts";
+
+type Weather = PassageData["weather"];
+type Source = Weather["sources"][number];
+type Period = NonNullable<Source["periods"]>[number];
+
+/** Gust over mean wind where no gust is given: between 1.2 in steady trades and 1.6 in showers. Common practice. */
+export const GUST_FACTOR_IF_LEFT_OUT = 1.3;
+/** A gust is never below the mean wind, and beyond this a squall, not a factor. Common practice. */
+export const LARGEST_GUST_FACTOR = 3;
+
+export type ReadWeather = Pick<Passage, "gustFactor" | "weatherSources">;
+
+/** Where wind and sea come from, SI; issues are put on the cursor's page. */
+export function readWeather(weather: Cursor<Weather>, clock: Clock): ReadWeather {
+  const gustFactor = weather.at("gustFactor").read((text, path) => parseNumber(text, path, { min: 1, max: LARGEST_GUST_FACTOR }));
+  const sources = weather
+    .at("sources")
+    .items()
+    .map((source) => readSource(source, clock));
+  return { gustFactor: gustFactor ?? GUST_FACTOR_IF_LEFT_OUT, weatherSources: sources.filter((source) => source !== undefined) };
+}
+
+function readSource(source: Cursor<Source>, clock: Clock): WeatherSource | undefined {
+  const letter = source.at("letter");
+  const kinds = ["file", "letter", "periods"] as const;
+  source.needsOneOf(kinds);
+  if (!letter.isGiven) {
+    for (const key of ["zone", "issued", "strikeOut"] as const) {
+      const part = source.at(key);
+      if (part.isGiven) part.complain("key-out-of-place", `\`${key}\` belongs to a \`letter\`, and there is none here`);
+    }
+  }
+  switch (kinds.find((key) => source.at(key).isGiven)) {
+    case "file": {
+      const file = source.at("file").read(parseFileName);
+      return file === undefined ? undefined : { kind: "file", file };
+    }
+    case "letter":
+      return readLetter(source, clock);
+    case "periods":
+      return readPeriods(source.at("periods"), clock);
+    default:
+      return undefined;
+  }
+}
+
+/** The zone and issue time are checked here and handed on as typed: the letter's own reader puts them to use. */
+function readLetter(source: Cursor<Source>, clock: Clock): WeatherSource | undefined {
+  const file = source.at("letter").read(parseFileName);
+  const zone = source.at("zone");
+  const issued = source.at("issued");
+  const zoneRead = zone.read((text, path) => parseZone(text, path));
+  readTime(issued, zoneRead === undefined ? clock : { ...clock, shipZone: zone.value ?? null });
+  const strikeOutLines = source
+    .at("strikeOut")
+    .items()
+    .map((line) => line.read(parseLineNumber));
+  if (file === undefined) return undefined;
+  return {
+    kind: "letter",
+    file,
+    zone: zone.value ?? null,
+    issued: issued.value ?? null,
+    strikeOutLines: strikeOutLines.filter((line) => line !== undefined),
+  };
+}
+
+function readPeriods(periods: Cursor<NonNullable<Source["periods"]>>, clock: Clock): WeatherSource {
+  const wind: (WindPeriod & { readonly at: Cursor<Period> })[] = [];
+  const sea: (SeaPeriod & { readonly at: Cursor<Period> })[] = [];
+  for (const at of periods.items()) {
+    const { from, until } = readStretch({ from: at.at("from"), until: at.at("until") }, clock);
+    if (at.isGiven && !at.at("wind").isGiven && !at.at("sea").isGiven && !at.hasIssueWithin()) {
+      at.complain("choose-one", `\`${at.path}\` needs \`wind\`, \`sea\` or both`);
+    }
+    const windRange = at.at("wind").read(parseWindRange);
+    const seaRange = at.at("sea").read(parseSea);
+    if (from === undefined || until === undefined) continue;
+    if (windRange !== undefined) wind.push({ from, until, ...windRange, at });
+    if (seaRange !== undefined) sea.push({ from, until, ...seaRange, at });
+  }
+  const free = <P extends { readonly at: unknown }>({ at: _, ...rest }: P): Omit<P, "at"> => rest;
+  return { kind: "periods", wind: inOrder(wind, "wind").map(free), sea: inOrder(sea, "sea").map(free) };
+}
+
+/** Sorted by their beginning; an overlap is an issue at the later one. */
+function inOrder<P extends { readonly from: number; readonly until: number; readonly at: Cursor<Period> }>(
+  periods: readonly P[],
+  what: string,
+): readonly P[] {
+  const sorted = [...periods].sort((a, b) => a.from - b.from);
+  sorted.forEach((period, i) => {
+    const before = sorted[i - 1];
+    if (before === undefined || period.from >= before.until) return;
+    const from = String(period.at.at("from").value);
+    period.at
+      .at("from")
+      .complain(
+        "periods-overlap",
+        `the ${what} from ${from} begins before the one of \`${before.at.path}\` ends (${String(before.at.at("until").value)})`,
+      );
+  });
+  return sorted;
+}

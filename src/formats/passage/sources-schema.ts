@@ -1,0 +1,89 @@
+import { z } from "zod";
+import { bearing, entry, factor, fileName, length, position, speed, text, time } from "./leaf.ts";
+
+const sketch = z
+  .strictObject({
+    name: text("What the stream is called.", "Morrel Stream").optional(),
+    at: position("A place on the axis of the stream."),
+    axis: bearing("The bearing along which the axis runs.", "215"),
+    from: time("From when the sketch holds. Left out: from always.").optional(),
+    until: time("Until when the sketch holds. Left out: for ever.").optional(),
+    section: z
+      .array(
+        z
+          .strictObject({
+            across: length("Distance from the axis, + to the right of someone who looks along it.", "-15 nm"),
+            rate: speed("The stream's rate there.", "3.2 kn"),
+            set: bearing("Where the stream sets there. Left out: along the axis.", "215").optional(),
+          })
+          .meta({ description: "Rate and set at one distance from the axis." }),
+      )
+      .min(2)
+      .meta({ description: "Rate and set across the stream, from left to right; beyond the first and last nothing is known." }),
+  })
+  .meta({ description: "A stream as a bulletin gives it." });
+
+const uniform = z
+  .strictObject({ set: bearing("Where the water sets.", "215"), rate: speed("Its rate.", "1.2 kn") })
+  .meta({ description: "The same set and rate everywhere and always." });
+
+export const waterSchema = z
+  .strictObject({
+    whereUnknown: entry(
+      "What to do where no source says what the water does: `refuse` to answer, take it as `still`, or take the nearest known within a stated distance. Left out: refuse.",
+      ["refuse", "still", "nearest within 5 nm"],
+    ).optional(),
+    sources: z
+      .array(
+        z
+          .strictObject({
+            file: fileName("A current file (GRIB or NetCDF).", "current.nc").optional(),
+            sketch: sketch.optional(),
+            uniform: uniform.optional(),
+          })
+          .meta({
+            description: "One source of current: a file, a sketch or a uniform stream.",
+            oneOf: [{ required: ["file"] }, { required: ["sketch"] }, { required: ["uniform"] }],
+          }),
+      )
+      .min(1)
+      .meta({ description: "Where the current comes from; the first that covers a place and time answers." }),
+  })
+  .meta({ description: "What the water does." });
+
+const period = z
+  .strictObject({
+    from: time("From when it holds."),
+    until: time("Until when it holds."),
+    wind: entry("Direction it comes from, speed in knots, gust: each one figure or a range.", ["NE 12-16 G20", "SE-S 8-12"]).optional(),
+    sea: entry("Significant height and period: each one figure or a range.", ["2-3 ft @ 9 s", "1.2 m"]).optional(),
+  })
+  .meta({ description: "A stretch of time with one wind, one sea, or both.", anyOf: [{ required: ["wind"] }, { required: ["sea"] }] });
+
+export const weatherSchema = z
+  .strictObject({
+    gustFactor: factor("Gust over wind speed, where no gust is given.", "1.3").optional(),
+    sources: z
+      .array(
+        z
+          .strictObject({
+            file: fileName("A forecast file (GRIB or NetCDF).", "wind.grib2").optional(),
+            letter: fileName("A forecaster's letter, as text.", "letter.txt").optional(),
+            zone: entry("With `letter`: the zone of its times, where it names none.", ["UTC-10", "Pacific/Tahiti"]).optional(),
+            issued: time("With `letter`: when it was issued, where it doesn't say.").optional(),
+            strikeOut: z
+              .array(entry("A line's number, from 1.", ["7"], "number"))
+              .meta({ description: "With `letter`: lines that were not understood and may be left out." })
+              .optional(),
+            periods: z.array(period).min(1).meta({ description: "Wind and sea typed in, period by period." }).optional(),
+          })
+          .meta({
+            description: "One source of weather: a file, a letter or periods.",
+            oneOf: [{ required: ["file"] }, { required: ["letter"] }, { required: ["periods"] }],
+            dependentRequired: { zone: ["letter"], issued: ["letter"], strikeOut: ["letter"] },
+          }),
+      )
+      .min(1)
+      .meta({ description: "Where wind and sea come from; the first that covers a place and time answers." }),
+  })
+  .meta({ description: "What wind and sea do." });
