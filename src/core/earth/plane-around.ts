@@ -3,6 +3,7 @@ import { fitMirror, type MirrorPolynomial, mirrorSlopesInto, mirrorValue, type S
 import { geodesicFrom } from "./geodesic.ts";
 import type { Plane } from "./plane.ts";
 import { type Position, positionOf } from "./position.ts";
+import { quickened } from "./quick-plane.ts";
 import { positionOfTangent, type TangentFrame, tangentFrame, tangentInto, turnOfSlopesDeg } from "./tangent-frame.ts";
 
 /** The widest plane: at this distance from the centre lengths across the radius are 1.4 parts in 10 000 too long on the sheet. */
@@ -206,7 +207,9 @@ export function planeAround(centre: Position, radiusMetres: number): FittedPlane
   for (let degree = LEAST_DEGREE; degree <= GREATEST_DEGREE; degree++) {
     const plane = planeOf(frame, fitPins(frame, fitted, reachMetres, degree), radiusMetres);
     const { metres, deg } = greatestErrors(plane, others, frame);
-    if (metres < WANTED_ERROR_METRES) return { ...plane, fitErrorMetres: metres, fitErrorDeg: deg };
+    if (metres >= WANTED_ERROR_METRES) continue;
+    const quick = quickened(plane);
+    return { ...quick.plane, fitErrorMetres: metres + quick.errorMetres, fitErrorDeg: deg + quick.errorDeg };
   }
   throw new Error(`the plane around ${at.latitudeDeg}, ${at.longitudeDeg} of radius ${radiusMetres} m could not be fitted`);
 }
