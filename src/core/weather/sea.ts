@@ -1,0 +1,125 @@
+import type { Plane } from "../earth/index.ts";
+import { COVERED, type Coverage, coveringOf, type GridData, LinearInTime, NO_PLACE, NO_TIME, NO_VARIABLE } from "../fields/index.ts";
+import { breaksOf, spanAt, spansOf } from "./period-spans.ts";
+import type { SeaPeriod } from "./wind-period.ts";
+
+/** A reading of the sea as numbers: ranges of significant height, metres, and of period, seconds. */
+export const SEA_SLOTS = 6;
+export const SEA_HEIGHT_LOW_METRES = 0;
+export const SEA_HEIGHT_HIGH_METRES = 1;
+/** 0 where the source gives no period; the two slots after it are then 0. */
+export const SEA_HAS_PERIOD = 2;
+export const SEA_PERIOD_LOW_SECONDS = 3;
+export const SEA_PERIOD_HIGH_SECONDS = 4;
+export const SEA_SOURCE = 5;
+
+/** Reads the sea. */
+export interface SeaSampler {
+  /** Writes a reading at (x, y) metres on the plane and `at`; `out` is left untouched where not covered. */
+  readInto(out: Float64Array, xMetres: number, yMetres: number, at: number): Coverage;
+  /** The instants within (from, until) at which the sea may jump or change its slope: steps and the ends of periods. */
+  breaksWithin(from: number, until: number): readonly number[];
+}
+
+export interface SeaSource {
+  readonly name: string;
+  readonly issuedAt: number | null;
+  readonly covers: { readonly from: number; readonly until: number };
+  onPlane(plane: Plane): SeaSampler;
+}
+
+/**
+ * The sea from periods, in any order: the same over the whole area; a gap between periods is not covered. Where periods overlap, the
+ * widest range of heights and of periods holds. Throws on an empty list and on a period that ends before it begins.
+ */
+export function periodSea(name: string, issuedAt: number | null, periods: readonly SeaPeriod[]): SeaSource {
+  const spans = spansOf(periods);
+  const first = spans[0];
+  const last = spans[spans.length - 1];
+  if (first === undefined || last === undefined) throw new Error("a sea source needs at least one period");
+  const sampler: SeaSampler = {
+    readInto(out, _xMetres, _yMetres, at) {
+      const span = spanAt(spans, at);
+      if (span === null) return NO_TIME;
+      const lows = span.periods.map((one) => one.periodLowSeconds).filter((seconds) => seconds !== null);
+      const highs = span.periods.map((one) => one.periodHighSeconds).filter((seconds) => seconds !== null);
+      const has = lows.length > 0 && highs.length > 0;
+      out[SEA_HEIGHT_LOW_METRES] = Math.min(...span.periods.map((one) => one.heightLowMetres));
+      out[SEA_HEIGHT_HIGH_METRES] = Math.max(...span.periods.map((one) => one.heightHighMetres));
+      out[SEA_HAS_PERIOD] = has ? 1 : 0;
+      out[SEA_PERIOD_LOW_SECONDS] = has ? Math.min(...lows) : 0;
+      out[SEA_PERIOD_HIGH_SECONDS] = has ? Math.max(...highs) : 0;
+      out[SEA_SOURCE] = 0;
+      return COVERED;
+    },
+    breaksWithin: (from, until) => breaksOf(spans, from, until),
+  };
+  return { name, issuedAt, covers: { from: first.from, until: last.until }, onPlane: () => sampler };
+}
+
+/** The sea from a grid of significant heights and, where the file has them, periods; joined by straight lines in time. */
+export function gridSea(height: GridData, period: GridData | null): SeaSource {
+  const covering = coveringOf(height);
+  return {
+    name: height.source,
+    issuedAt: height.issuedAt,
+    covers: { from: covering.from, until: covering.until },
+    onPlane(plane) {
+      const heights = new LinearInTime(height, plane);
+      const periods = period === null ? null : new LinearInTime(period, plane);
+      const steps = [...new Set([...heights.steps, ...(periods?.steps ?? [])])].sort((a, b) => a - b);
+      const value = new Float64Array(1);
+      return {
+        readInto(out, xMetres, yMetres, at) {
+          const coverage = heights.sampleInto(value, xMetres, yMetres, at);
+          if (coverage !== COVERED) return coverage;
+          out[SEA_HEIGHT_LOW_METRES] = value[0] as number;
+          out[SEA_HEIGHT_HIGH_METRES] = value[0] as number;
+          const has = periods !== null && periods.sampleInto(value, xMetres, yMetres, at) === COVERED;
+          out[SEA_HAS_PERIOD] = has ? 1 : 0;
+          out[SEA_PERIOD_LOW_SECONDS] = has ? (value[0] as number) : 0;
+          out[SEA_PERIOD_HIGH_SECONDS] = has ? (value[0] as number) : 0;
+          out[SEA_SOURCE] = 0;
+          return COVERED;
+        },
+        breaksWithin: (from, until) => steps.filter((at) => at > from && at < until),
+      };
+    },
+  };
+}
+
+/** Seas in order of precedence: the first that covers a place and time answers there; null where there is none at all. */
+export function firstSeaThatCovers(sources: readonly SeaSource[]): SeaSource | null {
+  const first = sources[0];
+  if (first === undefined) return null;
+  return {
+    name: sources.map((source) => source.name).join(", then "),
+    issuedAt: first.issuedAt,
+    covers: {
+      from: Math.min(...sources.map((source) => source.covers.from)),
+      until: Math.max(...sources.map((source) => source.covers.until)),
+    },
+    onPlane(plane) {
+      const samplers = sources.map((source) => source.onPlane(plane));
+      return {
+        readInto(out, xMetres, yMetres, at) {
+          let why: Coverage = NO_VARIABLE;
+          for (let i = 0; i < samplers.length; i++) {
+            const coverage = (samplers[i] as SeaSampler).readInto(out, xMetres, yMetres, at);
+            if (coverage === COVERED) {
+              out[SEA_SOURCE] = i;
+              return COVERED;
+            }
+            if (why === NO_VARIABLE || coverage === NO_PLACE) why = coverage;
+          }
+          return why;
+        },
+        breaksWithin(from, until) {
+          const all = new Set<number>();
+          for (const sampler of samplers) for (const at of sampler.breaksWithin(from, until)) all.add(at);
+          return [...all].sort((a, b) => a - b);
+        },
+      };
+    },
+  };
+}
