@@ -5,8 +5,9 @@ export const degFromRad = (radians: number): number => radians / RAD_PER_DEG;
 /** Any angle in degrees to [0, 360). */
 export function wrap360Deg(degrees: number): number {
   const wrapped = degrees % 360;
-  if (wrapped === 0) return 0;
-  return wrapped < 0 ? wrapped + 360 : wrapped;
+  const turned = wrapped < 0 ? wrapped + 360 : wrapped;
+  // A hair below 0 rounds up to 360 itself; and −0 is 0.
+  return turned >= 360 || turned === 0 ? 0 : turned;
 }
 
 /** Any angle in degrees to [-180, 180). */
