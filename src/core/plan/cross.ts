@@ -1,0 +1,76 @@
+import {
+  type CarriedOut,
+  carryOut,
+  lookAcross,
+  type ReAimTable,
+  recommended,
+  reAimTables,
+  STREAM_FACTORS,
+  type StreamAcross,
+  type Way,
+  type WayArrives,
+  waysAcross,
+} from "../passage/index.ts";
+import { type BoardRow, harbourSeconds, judgeBoard, keepDepartures } from "../window/index.ts";
+import { DEPARTURE_SPACING_SECONDS } from "./departure-times.ts";
+import type { Prepared } from "./prepare.ts";
+
+/** A way with its price and what it does when the stream is not as foretold. */
+export interface ComparedWay {
+  readonly way: Way;
+  /** Against the earliest arrival computed; null where it does not arrive. */
+  readonly costSeconds: number | null;
+  /** For each stream factor but 1: what comes of the order. */
+  readonly otherwise: readonly { readonly streamFactor: number; readonly carried: CarriedOut; readonly addedSeconds: number | null }[];
+}
+
+/** One departure looked at closely. */
+export interface CrossAnswer {
+  readonly prepared: Prepared;
+  /** From the berth, and from where open water begins. */
+  readonly departAt: number;
+  readonly openWaterFrom: number;
+  readonly stream: StreamAcross | null;
+  readonly ways: readonly ComparedWay[];
+  readonly advised: WayArrives | null;
+  readonly reAim: readonly ReAimTable[];
+  /** The departure's own line of the board, its time in hand reckoned over the hours that follow. */
+  readonly row: BoardRow;
+}
+
+/** Hours after the departure that are tried for its time in hand. */
+const LATER_HOURS = 24;
+
+/** Compares the ways across for one departure from the berth. */
+export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
+  const trial = prepared.trialOf(0);
+  const { crossing } = trial;
+  const openWaterFrom = departAt + harbourSeconds(trial).out;
+  const { ways, stream } = waysAcross(crossing, openWaterFrom);
+  const earliest = Math.min(...ways.map((way) => (way.kind === "arrives" ? way.arrivalAt : Number.POSITIVE_INFINITY)));
+  const compared = ways.map((way): ComparedWay => {
+    if (way.kind === "fails") return { way, costSeconds: null, otherwise: [] };
+    const otherwise = STREAM_FACTORS.filter((factor) => factor !== 1).map((streamFactor) => {
+      const carried = carryOut(crossing, way, { streamFactor });
+      const addedSeconds = carried.run.kind === "arrives" ? carried.run.end.at - way.arrivalAt : null;
+      return { streamFactor, carried, addedSeconds };
+    });
+    return { way, costSeconds: way.arrivalAt - earliest, otherwise };
+  });
+  const advised = recommended(ways);
+  const side = (stream ?? lookAcross(crossing.around.current, crossing.line, openWaterFrom, 2.5))?.downStreamSide ?? 1;
+  const later = Array.from({ length: LATER_HOURS + 1 }, (_, k) => departAt + k * DEPARTURE_SPACING_SECONDS);
+  const kept = keepDepartures(prepared.trialOf, later, prepared.weather);
+  if (kept === null) throw new Error("departures stopped without being asked to");
+  const row = judgeBoard(kept, prepared.passage.limits, prepared.weather)[0] as BoardRow;
+  return {
+    prepared,
+    departAt,
+    openWaterFrom,
+    stream,
+    ways: compared,
+    advised,
+    reAim: advised === null ? [] : reAimTables(crossing, advised, side),
+    row,
+  };
+}

@@ -1,0 +1,62 @@
+import type { BoatSpec } from "../boat/index.ts";
+import type { Position } from "../earth/index.ts";
+import type { EpochSeconds } from "../units/index.ts";
+import type { StreamSketch } from "../water/index.ts";
+import type { SeaPeriod, WindPeriod } from "../weather/index.ts";
+import type { Limit } from "../window/index.ts";
+
+export interface NamedPlace {
+  readonly name: string;
+  readonly position: Position;
+}
+
+/** A fixed track at a speed over the ground, in or out of harbour. For `pilotageOut` the berth is first; for `pilotageIn` last. */
+export interface PilotageLeg {
+  readonly speedOverGroundMps: number;
+  readonly points: readonly Position[];
+}
+
+/** A file the passage names, relative to the passage file; read by whoever opens the passage. */
+export type WaterSource =
+  | { readonly kind: "file"; readonly file: string }
+  | { readonly kind: "sketch"; readonly sketch: StreamSketch }
+  | { readonly kind: "uniform"; readonly setDegTrue: number; readonly rateMps: number };
+
+export type WeatherSource =
+  | { readonly kind: "file"; readonly file: string }
+  | {
+      readonly kind: "letter";
+      readonly file: string;
+      /** The zone, issue time and struck-out lines that the passage file states for the letter, as typed; null where it states none. */
+      readonly zone: string | null;
+      readonly issued: string | null;
+      readonly strikeOutLines: readonly number[];
+    }
+  | { readonly kind: "periods"; readonly wind: readonly WindPeriod[]; readonly sea: readonly SeaPeriod[] };
+
+/** What to do where no source says what the water does. */
+export type WhereCurrentUnknown =
+  | { readonly kind: "refuse" }
+  | { readonly kind: "still" }
+  | { readonly kind: "nearest"; readonly withinMetres: number };
+
+/** A whole crossing as the skipper states it, SI and UTC; derived from the passage file, which stays as typed. */
+export interface Passage {
+  readonly name: string;
+  readonly invented: boolean;
+  /** IANA names or `UTC±h[:mm]`. */
+  readonly shipZone: string;
+  readonly arrivalZone: string;
+  readonly boat: BoatSpec;
+  readonly from: NamedPlace;
+  readonly to: NamedPlace;
+  readonly pilotageOut: PilotageLeg | null;
+  readonly pilotageIn: PilotageLeg | null;
+  readonly whereCurrentUnknown: WhereCurrentUnknown;
+  readonly waterSources: readonly WaterSource[];
+  readonly gustFactor: number;
+  readonly weatherSources: readonly WeatherSource[];
+  readonly limits: readonly Limit[];
+  readonly leaveFrom: EpochSeconds | null;
+  readonly leaveUntil: EpochSeconds | null;
+}

@@ -1,0 +1,207 @@
+import type { NoAnswer } from "../answers/index.ts";
+import type { WayArrives } from "../passage/index.ts";
+import type { SeaSource, WindSampler, WindSource } from "../weather/index.ts";
+import {
+  type DepartureRun,
+  ENGINE_STOPS_SECONDS,
+  type Outcome,
+  type PassageRun,
+  runDeparture,
+  runPlanned,
+  SPEED_SHARES,
+  type Trial,
+} from "./departures.ts";
+import { type Exposure, feel } from "./exposure.ts";
+import type { Felt, Limit } from "./limit.ts";
+import { type CoveredSpan, judge, type Margin, passesNever } from "./margin.ts";
+import { type SinceAgainst, sinceWindAgainst } from "./since-against.ts";
+import { firstDoor, type Slack, type TimeInHand, type Tried, timeInHand } from "./time-in-hand.ts";
+import { type DecidedBy, decide, type Verdict } from "./verdict.ts";
+
+/** The weather that departures are felt in. */
+export interface WeatherToFeel {
+  readonly wind: WindSource;
+  readonly sea: SeaSource | null;
+}
+
+/** A departure run and felt, before any limit: what is kept, so that limits never run a passage again. */
+export interface KeptDeparture {
+  readonly run: DepartureRun;
+  /** Member 0 along the planned passage; null where no way arrives. */
+  readonly planned: Exposure | null;
+  readonly slower: readonly (Exposure | null)[];
+  readonly stopped: readonly (Exposure | null)[];
+  /** The other members, member 1 first. */
+  readonly members: readonly MemberKept[];
+  readonly sinceAgainst: SinceAgainst | null;
+}
+
+/** A line of the board. */
+export interface BoardRow {
+  readonly departAt: number;
+  readonly advised: WayArrives | null;
+  /** At the berth; null where no way arrives. */
+  readonly arrivalAt: number | null;
+  readonly verdict: Verdict;
+  readonly margins: readonly Margin[];
+  /** null where the departure is closed or has no passage. */
+  readonly inHand: TimeInHand | null;
+  /** How many forecasts, member 0 among them, put this departure on the same side of closed. */
+  readonly forecastsAgreeing: { readonly agree: number; readonly of: number };
+  readonly sinceAgainst: SinceAgainst | null;
+}
+
+/** Told after each departure; returning true stops the work. */
+export type Progress = (done: number, of: number) => boolean | undefined;
+
+/** One more forecast's word on a departure: what would be felt, or why no way arrives under its wind. */
+export type MemberKept = { readonly kind: "felt"; readonly exposure: Exposure } | { readonly kind: "noPassage"; readonly why: NoAnswer };
+
+/**
+ * Runs and feels every departure, each on its own. `trialOf(member)` gives what the passage is run with under a member's wind; it is
+ * asked for members above 0 only where the boat's speed depends on the wind. Null when stopped by `progress`.
+ */
+export function keepDepartures(
+  trialOf: (member: number) => Trial,
+  departures: readonly number[],
+  weather: WeatherToFeel,
+  progress?: Progress,
+): readonly KeptDeparture[] | null {
+  const { wind, sea } = weather;
+  const trial = trialOf(0);
+  const { plane } = trial.crossing.line;
+  const { dependsOnWind } = trial.crossing.boat;
+  const windOf = Array.from({ length: wind.memberCount }, (_, member) => wind.onPlane(plane, member));
+  const trials = windOf.map((_, member) => (member === 0 || !dependsOnWind ? trial : trialOf(member)));
+  const seaSampler = sea?.onPlane(plane) ?? null;
+  const feltBy = (run: PassageRun, member: number): Exposure => feel(run.passed, windOf[member] as WindSampler, seaSampler);
+  const feltPlain = (outcome: Outcome): Exposure | null => (outcome.kind === "fails" ? null : feltBy(outcome.run, 0));
+  const kept: KeptDeparture[] = [];
+  for (const departAt of departures) {
+    const run = runDeparture(trial, departAt);
+    const members: MemberKept[] = [];
+    for (let member = 1; member < wind.memberCount; member++) {
+      const planned = dependsOnWind ? runPlanned(trials[member] as Trial, departAt) : run.planned;
+      members.push(
+        planned.kind === "fails" ? { kind: "noPassage", why: planned.why } : { kind: "felt", exposure: feltBy(planned.run, member) },
+      );
+    }
+    kept.push({
+      run,
+      planned: feltPlain(run.planned),
+      slower: run.slower.map(feltPlain),
+      stopped: run.stopped.map(feltPlain),
+      members,
+      sinceAgainst: run.advised === null ? null : sinceWindAgainst(trial.crossing, run.advised, windOf[0] as WindSampler, wind.covers.from),
+    });
+    if (progress?.(kept.length, departures.length) === true) return null;
+  }
+  return kept;
+}
+
+/** Judges kept departures by limits and decides each: pure and quick, nothing is run again. */
+export function judgeBoard(kept: readonly KeptDeparture[], limits: readonly Limit[], weather: WeatherToFeel): readonly BoardRow[] {
+  const coversOf = (felt: Felt): CoveredSpan | null => {
+    if (felt === "sunAltitudeDeg") return null;
+    if (felt === "seaHeightMetres" || felt === "seaPeriodSeconds") return weather.sea?.covers ?? null;
+    return weather.wind.covers;
+  };
+  const judgeAll = (exposure: Exposure): readonly Margin[] => limits.map((limit) => judge(exposure, limit, coversOf(limit.felt)));
+  const tried: Tried["outcome"][] = kept.map((one) => outcomeOf(one.planned, one.run.planned, judgeAll));
+  return kept.map((one, i) => {
+    const outcome = tried[i] as Tried["outcome"];
+    const base = {
+      departAt: one.run.departAt,
+      advised: one.run.advised,
+      arrivalAt: one.run.planned.kind === "arrives" ? one.run.planned.run.arrivalAt : null,
+      sinceAgainst: one.sinceAgainst,
+    };
+    const first = outcome.kind === "judged" ? decide(outcome.margins, null) : noPassage(outcome.why);
+    const closed = first.kind === "closed";
+    let agree = 1;
+    for (const member of one.members) {
+      const otherClosed =
+        member.kind === "felt" ? limits.some((limit) => passesNever(member.exposure, limit)) : noPassage(member.why).kind === "closed";
+      if (otherClosed === closed) agree++;
+    }
+    const forecastsAgreeing = { agree, of: one.members.length + 1 };
+    if (outcome.kind !== "judged") return { ...base, verdict: first, margins: [], inHand: null, forecastsAgreeing };
+    if (closed) return { ...base, verdict: first, margins: outcome.margins, inHand: null, forecastsAgreeing };
+    const inHand = inHandOf(kept, tried, i, judgeAll);
+    return { ...base, verdict: decide(outcome.margins, inHand), margins: outcome.margins, inHand, forecastsAgreeing };
+  });
+}
+
+function outcomeOf(exposure: Exposure | null, outcome: Outcome, judgeAll: (exposure: Exposure) => readonly Margin[]): Tried["outcome"] {
+  if (outcome.kind === "fails") return { kind: "noPassage", why: outcome.why };
+  if (exposure === null) throw new Error("a passage that arrives was not felt");
+  return { kind: "judged", margins: judgeAll(exposure), arrivalAt: outcome.run.arrivalAt };
+}
+
+/** No passage: closed where the water forbids it, not judged (so marginal) where the forecast does not reach. */
+function noPassage(why: Extract<DecidedBy, { kind: "noPassage" }>["why"]): Verdict {
+  const unknown = why.code === "not-covered-place" || why.code === "not-covered-time" || why.code === "not-covered-variable";
+  return { kind: unknown ? "marginal" : "closed", decidedBy: { kind: "noPassage", why }, smallestMargin: null };
+}
+
+function inHandOf(
+  kept: readonly KeptDeparture[],
+  tried: readonly Tried["outcome"][],
+  i: number,
+  judgeAll: (exposure: Exposure) => readonly Margin[],
+): TimeInHand {
+  const one = kept[i] as KeptDeparture;
+  const planned = tried[i] as Tried["outcome"];
+  const from = one.run.departAt;
+  const later = firstDoor(
+    kept.slice(i).map((other, k) => ({ amount: other.run.departAt - from, outcome: tried[i + k] as Tried["outcome"] })),
+  );
+  const laterDeparture: Slack = { seconds: later.amount, door: later.door };
+  const others = (exposures: readonly (Exposure | null)[], outcomes: readonly Outcome[], amounts: readonly number[]): readonly Tried[] => [
+    { amount: amounts[0] as number, outcome: planned },
+    ...outcomes.map((outcome, k) => ({ amount: amounts[k + 1] as number, outcome: outcomeOf(exposures[k] ?? null, outcome, judgeAll) })),
+  ];
+  const slowness = firstDoor(
+    others(
+      one.slower,
+      one.run.slower,
+      SPEED_SHARES.map((share) => 1 - share),
+    ),
+  );
+  const engine = firstDoor(others(one.stopped, one.run.stopped, ENGINE_STOPS_SECONDS));
+  const slower = { seconds: lateBy(one, slowness.amount), door: slowness.door, speedShare: 1 - slowness.amount };
+  return timeInHand(laterDeparture, slower, { seconds: engine.amount, door: engine.door });
+}
+
+/** How much later the boat arrives at a share of slowness between the speeds tried, by straight lines, seconds. */
+function lateBy(one: KeptDeparture, slowness: number): number {
+  const plannedAt = one.run.planned.kind === "arrives" ? one.run.planned.run.arrivalAt : 0;
+  let before = { slowness: 0, late: 0 };
+  for (let k = 0; k < one.run.slower.length; k++) {
+    const outcome = one.run.slower[k] as Outcome;
+    if (outcome.kind === "fails") break;
+    const now = { slowness: 1 - (SPEED_SHARES[k + 1] as number), late: outcome.run.arrivalAt - plannedAt };
+    if (slowness <= now.slowness) {
+      return before.late + ((slowness - before.slowness) / (now.slowness - before.slowness)) * (now.late - before.late);
+    }
+    before = now;
+  }
+  return before.late;
+}
+
+/** A run of neighbouring departures with one verdict's kind. */
+export interface Spell {
+  readonly kind: Verdict["kind"];
+  readonly rows: readonly BoardRow[];
+}
+
+/** The board's rows gathered into spells of open, marginal and closed. */
+export function spellsOf(rows: readonly BoardRow[]): readonly Spell[] {
+  const spells: { kind: Verdict["kind"]; rows: BoardRow[] }[] = [];
+  for (const row of rows) {
+    const last = spells[spells.length - 1];
+    if (last !== undefined && last.kind === row.verdict.kind) last.rows.push(row);
+    else spells.push({ kind: row.verdict.kind, rows: [row] });
+  }
+  return spells;
+}

@@ -1,0 +1,121 @@
+import type { NoAnswer } from "../answers/index.ts";
+import type { Position } from "../earth/index.ts";
+import {
+  type Crossing,
+  carryOut,
+  type PilotageRun,
+  pilotageSeconds,
+  recommended,
+  runPilotage,
+  type Way,
+  type WayArrives,
+  waysAcross,
+} from "../passage/index.ts";
+import type { Passed } from "./exposure.ts";
+
+/** A fixed track in or out of harbour, at a speed over the ground. */
+export interface Pilotage {
+  readonly points: readonly Position[];
+  readonly speedOverGroundMps: number;
+}
+
+/** What departures are tried with, apart from the weather that is felt and the limits that judge. */
+export interface Trial {
+  readonly crossing: Crossing;
+  readonly out: Pilotage | null;
+  readonly into: Pilotage | null;
+}
+
+/** Speeds tried for the time in hand, as shares of the planned one. */
+export const SPEED_SHARES = [1, 0.9, 0.8] as const;
+/** Engine stops tried, seconds; each at the axis of the stream, where drifting costs most. */
+export const ENGINE_STOPS_SECONDS = [0, 3600, 7200, 14400] as const;
+
+/** A passage gone through from berth to berth. */
+export interface PassageRun {
+  readonly passed: Passed;
+  readonly openWaterFrom: number;
+  readonly openWaterUntil: number;
+  readonly arrivalAt: number;
+}
+
+export type Outcome = { readonly kind: "arrives"; readonly run: PassageRun } | { readonly kind: "fails"; readonly why: NoAnswer };
+
+/** Everything that was run for one departure. Limits are not in it: a new limit never runs a passage again. */
+export interface DepartureRun {
+  /** From the berth. */
+  readonly departAt: number;
+  readonly ways: readonly Way[];
+  readonly advised: WayArrives | null;
+  /** The advised way as planned; a failure tells why no way arrives. */
+  readonly planned: Outcome;
+  /** The advised order with the boat at each of `SPEED_SHARES` after the first, and with the engine stopped for each of `ENGINE_STOPS_SECONDS` after the first. */
+  readonly slower: readonly Outcome[];
+  readonly stopped: readonly Outcome[];
+}
+
+/** Runs every way for one departure from the berth and the advised one's slower and stopped kin. Each departure stands alone. */
+export function runDeparture(trial: Trial, departAt: number): DepartureRun {
+  const { crossing } = trial;
+  const { ways, advised, outRun, planned } = plan(trial, departAt);
+  if (advised === null) return { departAt, ways, advised, planned, slower: [], stopped: [] };
+  const whole = (open: WayArrives["track"]): Outcome => ({ kind: "arrives", run: berthToBerth(trial, outRun, open) });
+  const slower = SPEED_SHARES.slice(1).map((speedFactor): Outcome => {
+    const { run } = carryOut(crossing, advised, { speedFactor });
+    return run.kind === "fails" ? run : whole(run.track);
+  });
+  const stopped = ENGINE_STOPS_SECONDS.slice(1).map((seconds): Outcome => {
+    const { run } = carryOut(crossing, advised, { stop: { alongMetres: advised.axis.alongMetres, seconds } });
+    return run.kind === "fails" ? run : whole(run.track);
+  });
+  return { departAt, ways, advised, planned, slower, stopped };
+}
+
+/** Runs every way for one departure and gives what comes of the advised one, without its slower and stopped kin. */
+export function runPlanned(trial: Trial, departAt: number): Outcome {
+  return plan(trial, departAt).planned;
+}
+
+interface Planned {
+  readonly ways: readonly Way[];
+  readonly advised: WayArrives | null;
+  readonly outRun: PilotageRun | null;
+  readonly planned: Outcome;
+}
+
+function plan(trial: Trial, departAt: number): Planned {
+  const { crossing, out } = trial;
+  const outRun = out === null ? null : runPilotage(crossing.line.plane, out.points, out.speedOverGroundMps, departAt);
+  const openFrom = outRun === null ? departAt : (outRun.atSeconds[outRun.count - 1] as number);
+  const { ways } = waysAcross(crossing, openFrom);
+  const advised = recommended(ways);
+  const planned: Outcome =
+    advised === null ? { kind: "fails", why: firstWhy(ways) } : { kind: "arrives", run: berthToBerth(trial, outRun, advised.track) };
+  return { ways, advised, outRun, planned };
+}
+
+/** Adds the harbour legs to an open-water track. */
+function berthToBerth(trial: Trial, out: PilotageRun | null, open: WayArrives["track"]): PassageRun {
+  const openWaterUntil = open.atSeconds[open.count - 1] as number;
+  const { into: leg } = trial;
+  const into = leg === null ? null : runPilotage(open.plane, leg.points, leg.speedOverGroundMps, openWaterUntil);
+  return {
+    passed: { out, open, into },
+    openWaterFrom: open.atSeconds[0] as number,
+    openWaterUntil,
+    arrivalAt: into === null ? openWaterUntil : (into.atSeconds[into.count - 1] as number),
+  };
+}
+
+/** The reason to tell when no way arrives: that of the simplest way. */
+function firstWhy(ways: readonly Way[]): NoAnswer {
+  for (const way of ways) if (way.kind === "fails") return way.why;
+  throw new Error("no way was tried");
+}
+
+/** Seconds that the legs in and out of harbour take. */
+export function harbourSeconds(trial: Trial): { readonly out: number; readonly into: number } {
+  const { plane } = trial.crossing.line;
+  const of = (leg: Pilotage | null): number => (leg === null ? 0 : pilotageSeconds(plane, leg.points, leg.speedOverGroundMps));
+  return { out: of(trial.out), into: of(trial.into) };
+}

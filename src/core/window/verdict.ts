@@ -1,0 +1,50 @@
+import type { NoAnswer } from "../answers/index.ts";
+import type { Margin } from "./margin.ts";
+import type { TimeInHand } from "./time-in-hand.ts";
+
+/** A smallest margin below this makes a departure marginal: the skipper's line (common practice: keep a seventh of the room). */
+export const MARGINAL_BELOW = 0.15;
+/** Less time in hand than this makes a departure marginal, seconds (common practice: an hour). */
+export const LEAST_IN_HAND_SECONDS = 3600;
+
+/** What decides a departure. */
+export type DecidedBy =
+  | { readonly kind: "margin"; readonly margin: Extract<Margin, { kind: "judged" }> }
+  | { readonly kind: "notJudged"; readonly margin: Extract<Margin, { kind: "notJudged" }> }
+  | { readonly kind: "noPassage"; readonly why: NoAnswer }
+  | { readonly kind: "littleTime"; readonly inHand: TimeInHand }
+  | { readonly kind: "noLimits" };
+
+export interface Verdict {
+  readonly kind: "open" | "marginal" | "closed";
+  readonly decidedBy: DecidedBy;
+  /** The smallest judged margin, the known part of unjudged ones included; null when nothing was judged. */
+  readonly smallestMargin: number | null;
+}
+
+/**
+ * Decides one departure. Closed: a margin below 0 (in the known part of a limit not judged whole, too). Marginal: below the skipper's
+ * line, anything not judged, no limit at all, or too little time in hand. Open: else. `inHand` null: not yet reckoned.
+ */
+export function decide(margins: readonly Margin[], inHand: TimeInHand | null): Verdict {
+  let smallest: Extract<Margin, { kind: "judged" }> | null = null;
+  let unjudged: Extract<Margin, { kind: "notJudged" }> | null = null;
+  for (const margin of margins) {
+    if (margin.kind === "notJudged") {
+      unjudged ??= margin;
+      const { knownPart } = margin;
+      if (knownPart !== null && (smallest === null || knownPart.margin < smallest.margin)) {
+        smallest = { kind: "judged", limit: margin.limit, ...knownPart };
+      }
+    } else if (smallest === null || margin.margin < smallest.margin) smallest = margin;
+  }
+  const smallestMargin = smallest?.margin ?? null;
+  if (smallest !== null && smallest.margin < 0) return { kind: "closed", decidedBy: { kind: "margin", margin: smallest }, smallestMargin };
+  if (unjudged !== null) return { kind: "marginal", decidedBy: { kind: "notJudged", margin: unjudged }, smallestMargin };
+  if (smallest === null) return { kind: "marginal", decidedBy: { kind: "noLimits" }, smallestMargin };
+  if (smallest.margin < MARGINAL_BELOW) return { kind: "marginal", decidedBy: { kind: "margin", margin: smallest }, smallestMargin };
+  if (inHand !== null && inHand.seconds !== null && inHand.seconds < LEAST_IN_HAND_SECONDS) {
+    return { kind: "marginal", decidedBy: { kind: "littleTime", inHand }, smallestMargin };
+  }
+  return { kind: "open", decidedBy: { kind: "margin", margin: smallest }, smallestMargin };
+}
