@@ -1,0 +1,315 @@
+import type { NoAnswer } from "../answers/index.ts";
+import type { BoatModel, Propulsion } from "../boat/index.ts";
+import type { Plane } from "../earth/index.ts";
+import { COVERED, NO_PLACE, NO_TIME } from "../fields/index.ts";
+import { degFromRad, mpsFromKnots, radFromDeg, wrap360Deg } from "../units/index.ts";
+import type { CurrentSampler } from "../water/index.ts";
+import { middleOf, WIND_SLOTS, type WindSampler } from "../weather/index.ts";
+import { alongOf, type Line } from "./line.ts";
+import type { TrackRecorder } from "./track.ts";
+
+/** What the helm is told to do. */
+export type Helm =
+  | { readonly kind: "heading"; readonly headingDegTrue: number }
+  | { readonly kind: "track"; readonly line: Line }
+  | { readonly kind: "bowOn"; readonly xMetres: number; readonly yMetres: number };
+
+/** When a leg ends: so far along a line, at a place, or at an instant. */
+export type Until =
+  | { readonly kind: "along"; readonly line: Line; readonly metres: number }
+  | { readonly kind: "at"; readonly xMetres: number; readonly yMetres: number }
+  | { readonly kind: "instant"; readonly at: number };
+
+/** The surroundings of a run. The wind is needed only where the boat's speed or leeway depends on it. */
+export interface Surroundings {
+  readonly plane: Plane;
+  readonly current: CurrentSampler;
+  readonly currentCovers: { readonly from: number; readonly until: number } | null;
+  readonly wind: WindSampler | null;
+  readonly windCovers: { readonly from: number; readonly until: number } | null;
+}
+
+export interface BoatState {
+  readonly xMetres: number;
+  readonly yMetres: number;
+  readonly at: number;
+  readonly engineOn: boolean;
+}
+
+/** Steps of the simulation, seconds: 300 unless the cross-current is strong, then half of it. */
+export const DEFAULT_STEP_SECONDS = 300;
+/** Share of the boat's speed beyond which a current across the line halves the step. */
+export const STRONG_CROSS_CURRENT_SHARE = 0.8;
+/** A boat that makes no way toward the end of its leg for longer than a tide is stalled, seconds. */
+export const STALL_SECONDS = 13 * 3600;
+/** "At a place" means within this, metres; the rest is added at the closing speed. */
+const CLOSE_METRES = 5;
+const SHORTEST_STEP_SECONDS = 0.5;
+/** So near to its end a leg has ended, metres or seconds: a step this short would be lost in rounding. */
+const AT_THE_END = 1e-6;
+/** Way made toward the end of a leg that counts as making way, metres. */
+const LEAST_WAY_METRES = 500;
+
+export type LegEnd = ({ readonly kind: "reached" } & BoatState) | NoAnswer;
+
+const CANNOT_HOLD = 4;
+const CARRIED_AWAY = 5;
+const STALLED = -1;
+
+/**
+ * Moves a boat through moving water: midpoint rule (Runge–Kutta 2) at `stepSeconds` or better, each step split at whole hours of the
+ * clock and at the leg's end, and shortened toward the edge of what is covered. A boat that is carried off the plane is carried away. One
+ * simulator serves many runs; it holds only scratch.
+ */
+export class Simulator {
+  private readonly around: Surroundings;
+  private readonly propulsion: Propulsion = { speedThroughWaterMps: 0, leewayDeg: 0, engineOn: false, burnLitresPerHour: 0 };
+  private readonly currentOut = new Float64Array(2);
+  private readonly windOut = new Float64Array(WIND_SLOTS);
+  private vx = 0;
+  private vy = 0;
+  private headingDegTrue = 0;
+
+  constructor(around: Surroundings) {
+    this.around = around;
+  }
+
+  /** Runs one leg. Writes nodes into `record` when given, the first and last included. */
+  run(boat: BoatModel, helm: Helm, until: Until, start: BoatState, stepSeconds: number, record: TrackRecorder | null): LegEnd {
+    let { xMetres: x, yMetres: y, at: t, engineOn } = start;
+    let stallFrom = t;
+    let leastToGo = this.toGo(until, x, y, t);
+    for (;;) {
+      const why = this.flow(boat, helm, x, y, t, engineOn);
+      if (why !== COVERED) return this.noAnswer(why, x, y, t);
+      engineOn = this.propulsion.engineOn;
+      this.note(record, x, y, t);
+      const toGo = this.toGo(until, x, y, t);
+      if (toGo <= AT_THE_END) return { kind: "reached", xMetres: x, yMetres: y, at: t, engineOn };
+      if (toGo < leastToGo - LEAST_WAY_METRES) {
+        leastToGo = toGo;
+        stallFrom = t;
+      } else if (t - stallFrom > STALL_SECONDS) return this.noAnswer(STALLED, x, y, t);
+      if (until.kind === "at" && toGo <= CLOSE_METRES) return this.closeIn(until, x, y, t, engineOn, record);
+      const vx = this.vx;
+      const vy = this.vy;
+      let step = this.stepFor(helm, until, stepSeconds, toGo);
+      const hour = (Math.floor(t / 3600 + 1e-9) + 1) * 3600;
+      if (t + step > hour) step = hour - t;
+      if (until.kind === "instant" && t + step > until.at) step = until.at - t;
+      // Near the edge of what is covered the step shrinks until the boat stands at the edge.
+      let bad = this.tryStep(boat, helm, x, y, t, engineOn, vx, vy, step);
+      while (bad !== COVERED && step > SHORTEST_STEP_SECONDS) {
+        step /= 2;
+        bad = this.tryStep(boat, helm, x, y, t, engineOn, vx, vy, step);
+      }
+      if (bad !== COVERED) return this.noAnswer(bad, x, y, t);
+      if (until.kind === "along" && this.toGo(until, x + this.vx * step, y + this.vy * step, t + step) <= 0) {
+        step = this.splitAt(boat, helm, until, x, y, t, engineOn, vx, vy, step);
+      }
+      x += this.vx * step;
+      y += this.vy * step;
+      t += step;
+    }
+  }
+
+  /** The flow at a step's middle, into `vx`, `vy`; `CARRIED_AWAY` when the step would leave the plane. */
+  private tryStep(
+    boat: BoatModel,
+    helm: Helm,
+    x: number,
+    y: number,
+    t: number,
+    engineOn: boolean,
+    vx: number,
+    vy: number,
+    step: number,
+  ): number {
+    const bad = this.flow(boat, helm, x + (vx * step) / 2, y + (vy * step) / 2, t + step / 2, engineOn);
+    if (bad !== COVERED) return bad;
+    return onSheet(this.around.plane, x + this.vx * step, y + this.vy * step) ? COVERED : CARRIED_AWAY;
+  }
+
+  /** The length of the step that ends just on the leg's end: regula falsi with the Illinois rule on whole re-taken steps. */
+  private splitAt(
+    boat: BoatModel,
+    helm: Helm,
+    until: Until,
+    x: number,
+    y: number,
+    t: number,
+    engineOn: boolean,
+    vx: number,
+    vy: number,
+    whole: number,
+  ): number {
+    let low = 0;
+    let atLow = this.toGo(until, x, y, t);
+    let high = whole;
+    let atHigh = this.toGo(until, x + this.vx * whole, y + this.vy * whole, t + whole);
+    for (let i = 0; i < 60 && high - low > 1e-7; i++) {
+      const step = low + ((high - low) * atLow) / (atLow - atHigh);
+      if (this.tryStep(boat, helm, x, y, t, engineOn, vx, vy, step) !== COVERED) break;
+      const toGo = this.toGo(until, x + this.vx * step, y + this.vy * step, t + step);
+      if (Math.abs(toGo) < 1e-7) return step;
+      if (toGo > 0) {
+        low = step;
+        atLow = toGo;
+        atHigh /= 2;
+      } else {
+        high = step;
+        atHigh = toGo;
+        atLow /= 2;
+      }
+    }
+    this.flow(boat, helm, x + (vx * high) / 2, y + (vy * high) / 2, t + high / 2, engineOn);
+    return high;
+  }
+
+  private stepFor(helm: Helm, until: Until, stepSeconds: number, toGo: number): number {
+    let step = stepSeconds;
+    const line = helm.kind === "track" ? helm.line : until.kind === "along" ? until.line : null;
+    const east = this.currentOut[0] as number;
+    const north = this.currentOut[1] as number;
+    const cross = line === null ? Math.sqrt(east * east + north * north) : Math.abs(east * line.alongY - north * line.alongX);
+    if (cross > STRONG_CROSS_CURRENT_SHARE * this.propulsion.speedThroughWaterMps) step /= 2;
+    if (until.kind === "at") {
+      // A bow kept on a near mark swings ever faster: the step shrinks with the distance.
+      const fastest = this.propulsion.speedThroughWaterMps + Math.sqrt(east * east + north * north);
+      step = Math.min(step, Math.max(SHORTEST_STEP_SECONDS, (0.1 * toGo) / Math.max(fastest, 0.01)));
+    }
+    return step;
+  }
+
+  private closeIn(
+    until: { readonly xMetres: number; readonly yMetres: number },
+    x: number,
+    y: number,
+    t: number,
+    engineOn: boolean,
+    record: TrackRecorder | null,
+  ): LegEnd {
+    const dx = until.xMetres - x;
+    const dy = until.yMetres - y;
+    const toGo = Math.sqrt(dx * dx + dy * dy);
+    const east = this.currentOut[0] as number;
+    const north = this.currentOut[1] as number;
+    const speed = this.propulsion.speedThroughWaterMps;
+    const room = speed * speed - east * east - north * north;
+    // With the bow on a mark at r in a uniform current w, S|r| − r·w falls at the steady rate S² − w². A boat weaker than the current is
+    // taken to close as she does now.
+    const closing = (this.vx * dx + this.vy * dy) / toGo;
+    if (!(room > 0) && !(closing > 0)) return this.noAnswer(STALLED, x, y, t);
+    const at = t + (room > 0 ? (speed * toGo - dx * east - dy * north) / room : toGo / closing);
+    this.note(record, until.xMetres, until.yMetres, at);
+    return { kind: "reached", xMetres: until.xMetres, yMetres: until.yMetres, at, engineOn };
+  }
+
+  private toGo(until: Until, x: number, y: number, t: number): number {
+    if (until.kind === "along") return until.metres - alongOf(until.line, x, y);
+    if (until.kind === "instant") return until.at - t;
+    const dx = until.xMetres - x;
+    const dy = until.yMetres - y;
+    return Math.sqrt(dx * dx + dy * dy);
+  }
+
+  private note(record: TrackRecorder | null, x: number, y: number, t: number): void {
+    record?.add(
+      t,
+      x,
+      y,
+      wrap360Deg(this.headingDegTrue),
+      this.currentOut[0] as number,
+      this.currentOut[1] as number,
+      this.propulsion.speedThroughWaterMps,
+      this.propulsion.burnLitresPerHour,
+      this.propulsion.engineOn,
+      this.around.current.answeredBy,
+    );
+  }
+
+  /** Velocity over the ground at a place and time, into `vx`, `vy`; returns what stands in the way, or `COVERED`. */
+  private flow(boat: BoatModel, helm: Helm, x: number, y: number, t: number, engineWasOn: boolean): number {
+    const { plane, current } = this.around;
+    if (!onSheet(plane, x, y)) return CARRIED_AWAY;
+    const coverage = current.sampleInto(this.currentOut, x, y, t);
+    if (coverage !== COVERED) return coverage;
+    const east = this.currentOut[0] as number;
+    const north = this.currentOut[1] as number;
+    const convergenceDeg = plane.convergenceDegAt(x, y);
+    let windMps = 0;
+    let windFromDegTrue = 0;
+    if (boat.dependsOnWind) {
+      if (this.around.wind === null) throw new Error("this boat needs a wind to be run");
+      const windCoverage = this.around.wind.readInto(this.windOut, x, y, t);
+      if (windCoverage !== COVERED) return windCoverage + 10;
+      const wind = middleOf(this.windOut);
+      const fromRad = radFromDeg(wind.fromDegTrue - convergenceDeg);
+      // Wind over the water = ground wind less current; both as motions on the plane.
+      const overEast = -wind.speedMps * Math.sin(fromRad) - east;
+      const overNorth = -wind.speedMps * Math.cos(fromRad) - north;
+      windMps = Math.sqrt(overEast * overEast + overNorth * overNorth);
+      windFromDegTrue = wrap360Deg(degFromRad(Math.atan2(-overEast, -overNorth)) + convergenceDeg);
+    }
+    const p = this.propulsion;
+    let sheetDeg: number;
+    if (helm.kind === "heading") {
+      sheetDeg = helm.headingDegTrue - convergenceDeg;
+      boat.propelInto(p, helm.headingDegTrue, windMps, windFromDegTrue, engineWasOn);
+    } else if (helm.kind === "bowOn") {
+      sheetDeg = degFromRad(Math.atan2(helm.xMetres - x, helm.yMetres - y));
+      boat.propelInto(p, wrap360Deg(sheetDeg + convergenceDeg), windMps, windFromDegTrue, engineWasOn);
+    } else {
+      const { line } = helm;
+      const crossMps = east * line.alongY - north * line.alongX;
+      sheetDeg = line.sheetDeg;
+      // The way through the water leans up-stream by asin(cross-current / speed); the heading is less the leeway. With the wind in it,
+      // speed and leeway follow the heading: a few rounds settle it.
+      for (let round = 0; round < (boat.dependsOnWind ? 25 : 1); round++) {
+        boat.propelInto(p, wrap360Deg(sheetDeg + convergenceDeg), windMps, windFromDegTrue, engineWasOn);
+        if (!(Math.abs(crossMps) < p.speedThroughWaterMps)) return CANNOT_HOLD;
+        const next = line.sheetDeg - degFromRad(Math.asin(crossMps / p.speedThroughWaterMps)) - p.leewayDeg;
+        const change = Math.abs(next - sheetDeg);
+        sheetDeg = next;
+        if (change < 1e-9) break;
+      }
+    }
+    const wayRad = radFromDeg(sheetDeg + p.leewayDeg);
+    this.vx = p.speedThroughWaterMps * Math.sin(wayRad) + east;
+    this.vy = p.speedThroughWaterMps * Math.cos(wayRad) + north;
+    this.headingDegTrue = sheetDeg + convergenceDeg;
+    return COVERED;
+  }
+
+  private noAnswer(why: number, x: number, y: number, t: number): NoAnswer {
+    const { plane } = this.around;
+    const where = plane.toPosition(within(x, plane.radiusMetres), within(y, plane.radiusMetres));
+    if (why === CARRIED_AWAY) return { kind: "noAnswer", code: "carried-away", at: t, where };
+    if (why === CANNOT_HOLD) return { kind: "noAnswer", code: "cannot-hold", at: t, where };
+    if (why < 0) return { kind: "noAnswer", code: "stalled", at: t, where };
+    const ofWind = why >= 10;
+    const coverage = ofWind ? why - 10 : why;
+    const covers = ofWind ? this.around.windCovers : this.around.currentCovers;
+    return {
+      kind: "noAnswer",
+      code: coverage === NO_PLACE ? "not-covered-place" : coverage === NO_TIME ? "not-covered-time" : "not-covered-variable",
+      quantity: ofWind ? "wind" : "current",
+      at: t,
+      where,
+      coveredFrom: covers?.from ?? null,
+      coveredUntil: covers?.until ?? null,
+    };
+  }
+}
+
+function onSheet(plane: Plane, x: number, y: number): boolean {
+  return Math.abs(x) <= plane.radiusMetres && Math.abs(y) <= plane.radiusMetres;
+}
+
+/** The nearest place on the sheet, for telling where a boat left it. */
+function within(metres: number, radiusMetres: number): number {
+  return Math.max(-radiusMetres, Math.min(radiusMetres, metres));
+}
+
+/** Rate below which the boat is clear of the stream, m/s: half a knot (common practice; on a bell-shaped jet about two half-widths out). */
+export const CLEAR_RATE_MPS = mpsFromKnots(0.5);

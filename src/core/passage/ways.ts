@@ -1,0 +1,168 @@
+import type { NoAnswer } from "../answers/index.ts";
+import { wrap360Deg } from "../units/index.ts";
+import type { Crossing } from "./crossing.ts";
+import { alongOf, pointAt } from "./line.ts";
+import { findHeadings } from "./one-heading.ts";
+import { type Leg, type LegsRun, legAlong, legBowOnEnd, legOnTrackToEnd, restOf, runLegs, startOf } from "./run-legs.ts";
+import { CLEAR_RATE_MPS, type Until } from "./simulate.ts";
+import { downStreamSideOf, lookAcross, type StreamAcross, strayOf, streamOnTrack } from "./stream-across.ts";
+import { sumsOf, TrackRecorder } from "./track.ts";
+import type { HelmOrder, Way, WayName } from "./way.ts";
+
+export interface WayOptions {
+  /** One heading known from a run that differs little: it is sought near there first, and other headings are not counted. */
+  readonly nearHeadingDegTrue?: number;
+  /** Straight across: when to turn, instead of where the stream is left. */
+  readonly turnWhen?: Until;
+  /** Straight across: after the turn hold the straight track to the destination instead of one course to steer. */
+  readonly afterTurn?: "courseToSteer" | "holdTrack";
+}
+
+/** One heading, computed so that it leads to the destination, held all the way. */
+export function oneHeading(crossing: Crossing, departAt: number, options: WayOptions = {}): Way {
+  const { line, simulator, boat, stepSeconds } = crossing;
+  const start = startOf(crossing, departAt);
+  const headings = findHeadings(simulator, boat, line, start, stepSeconds, options.nearHeadingDegTrue ?? null);
+  const best = headings.found[0];
+  if (best === undefined) return fails("oneHeading", departAt, headings.why as NoAnswer);
+  const helm = { kind: "heading", headingDegTrue: best.headingDegTrue } as const;
+  const run = runLegs(crossing, simulator, start, [legAlong(boat, helm, line, line.lengthMetres)]);
+  const orders: HelmOrder[] = [{ fromAt: departAt, fromAlongMetres: 0, steer: helm }];
+  return arrives(crossing, "oneHeading", departAt, run, orders, headings.found.length);
+}
+
+/** The heading square to the set at the axis, on the side of the destination, degrees true. */
+export function squareHeadingDegTrue(crossing: Crossing, stream: StreamAcross): number {
+  const { line } = crossing;
+  const axis = pointAt(line, stream.axisAlongMetres, 0);
+  const sheetDeg = stream.axisSheetDeg + 90;
+  const alongIt = Math.cos(((sheetDeg - line.sheetDeg) * Math.PI) / 180);
+  return wrap360Deg((alongIt >= 0 ? sheetDeg : sheetDeg + 180) + line.plane.convergenceDegAt(axis.xMetres, axis.yMetres));
+}
+
+/** Heading square to the set until clear of the stream, then a course to steer for the destination. */
+export function acrossThenTurn(crossing: Crossing, departAt: number, stream: StreamAcross, options: WayOptions = {}): Way {
+  const { line, simulator, boat, stepSeconds } = crossing;
+  const start = startOf(crossing, departAt);
+  const square = { kind: "heading", headingDegTrue: squareHeadingDegTrue(crossing, stream) } as const;
+  let turnWhen = options.turnWhen;
+  if (turnWhen === undefined) {
+    const ahead = new TrackRecorder();
+    const abeam = simulator.run(boat, square, { kind: "along", line, metres: line.lengthMetres }, start, stepSeconds, ahead);
+    if (ahead.length === 0 && abeam.kind === "noAnswer") return fails("acrossThenTurn", departAt, abeam);
+    const met = streamOnTrack(ahead.finish(line.plane), line, crossing.around.current);
+    // What stops the boat beyond the place where she would turn does not matter.
+    if (abeam.kind === "noAnswer" && met.clear === null) return fails("acrossThenTurn", departAt, abeam);
+    // With no stream to speak of there is nothing to cross; one that never ends is left abeam of the destination.
+    const metres = met.clear?.alongMetres ?? (met.axis.rateMps >= CLEAR_RATE_MPS ? line.lengthMetres : 0);
+    turnWhen = { kind: "along", line, metres };
+  }
+  const until = turnWhen;
+  const orders: HelmOrder[] = [{ fromAt: departAt, fromAlongMetres: 0, steer: square }];
+  const toDestination: Leg = {
+    boat,
+    plan: (from) => {
+      const rest = restOf(line, from);
+      if (rest === null) return null;
+      const until = { kind: "along", line: rest, metres: rest.lengthMetres } as const;
+      const place = { fromAt: from.at, fromAlongMetres: alongOf(line, from.xMetres, from.yMetres) };
+      if (options.afterTurn === "holdTrack") {
+        const trackDegTrue = wrap360Deg(rest.sheetDeg + line.plane.convergenceDegAt(from.xMetres, from.yMetres));
+        orders.push({ ...place, steer: { kind: "holdTrack", trackDegTrue } });
+        return { helm: { kind: "track", line: rest }, until };
+      }
+      const headings = findHeadings(simulator, boat, rest, from, stepSeconds);
+      const best = headings.found[0];
+      if (best === undefined) return headings.why as NoAnswer;
+      const helm = { kind: "heading", headingDegTrue: best.headingDegTrue } as const;
+      orders.push({ ...place, steer: helm });
+      return { helm, until };
+    },
+  };
+  const run = runLegs(crossing, simulator, start, [{ boat, plan: () => ({ helm: square, until }) }, toDestination]);
+  return arrives(crossing, "acrossThenTurn", departAt, run, orders, 0);
+}
+
+/** The straight track held by steering up-stream as much as it takes at each moment. */
+export function holdTrack(crossing: Crossing, departAt: number): Way {
+  const { line, simulator, boat } = crossing;
+  const run = runLegs(crossing, simulator, startOf(crossing, departAt), [legOnTrackToEnd(boat, line)]);
+  const trackDegTrue = wrap360Deg(line.sheetDeg + line.plane.convergenceDegAt(line.fromX, line.fromY));
+  return arrives(
+    crossing,
+    "holdTrack",
+    departAt,
+    run,
+    [{ fromAt: departAt, fromAlongMetres: 0, steer: { kind: "holdTrack", trackDegTrue } }],
+    0,
+  );
+}
+
+/** The bow kept on the destination: what a helm without a plan does. */
+export function bowOnDestination(crossing: Crossing, departAt: number): Way {
+  const { line, simulator, boat } = crossing;
+  const run = runLegs(crossing, simulator, startOf(crossing, departAt), [legBowOnEnd(boat, line)]);
+  return arrives(
+    crossing,
+    "bowOnDestination",
+    departAt,
+    run,
+    [{ fromAt: departAt, fromAlongMetres: 0, steer: { kind: "bowOnDestination" } }],
+    0,
+  );
+}
+
+/** All the ways across for one departure, simplest order first. `why` tells when not even the water along the line is known. */
+export function waysAcross(
+  crossing: Crossing,
+  departAt: number,
+  options: WayOptions = {},
+): { readonly ways: readonly Way[]; readonly stream: StreamAcross | null } {
+  const first = oneHeading(crossing, departAt, options);
+  const seconds = first.kind === "arrives" ? first.arrivalAt - departAt : crossing.line.lengthMetres / 2.5;
+  const stream = lookAcross(crossing.around.current, crossing.line, departAt, crossing.line.lengthMetres / seconds);
+  const across: Way =
+    stream === null
+      ? fails("acrossThenTurn", departAt, first.kind === "fails" ? first.why : unknownWater(crossing, departAt))
+      : acrossThenTurn(crossing, departAt, stream, options);
+  return { ways: [first, across, holdTrack(crossing, departAt), bowOnDestination(crossing, departAt)], stream };
+}
+
+function unknownWater(crossing: Crossing, at: number): NoAnswer {
+  const { line } = crossing;
+  const where = line.plane.toPosition(line.fromX, line.fromY);
+  return { kind: "noAnswer", code: "not-covered-place", quantity: "current", at, where, coveredFrom: null, coveredUntil: null };
+}
+
+function fails(name: WayName, departAt: number, why: NoAnswer): Way {
+  return { kind: "fails", name, departAt, why };
+}
+
+function arrives(
+  crossing: Crossing,
+  name: WayName,
+  departAt: number,
+  run: LegsRun,
+  orders: readonly HelmOrder[],
+  headingsThatLead: number,
+): Way {
+  if (run.kind === "fails") return fails(name, departAt, run.why);
+  const { line } = crossing;
+  const { track, end } = run;
+  const { axis, clear } = streamOnTrack(track, line, crossing.around.current);
+  const stray = strayOf(track, line, downStreamSideOf(track, line));
+  return {
+    kind: "arrives",
+    name,
+    departAt,
+    arrivalAt: end.at,
+    track,
+    orders,
+    ...sumsOf(track),
+    upStreamMetres: stray.upMetres,
+    downStreamMetres: stray.downMetres,
+    axis,
+    clear,
+    headingsThatLead,
+  };
+}
