@@ -51,7 +51,14 @@ export function reAimTables(crossing: Crossing, way: WayArrives, downStreamSide:
         const from = pointAt(line, across, expected.offMetres + offNm * 1852 * downStreamSide);
         const rest = lineBetween(line.plane, from.xMetres, from.yMetres, line.toX, line.toY);
         const start = { ...from, at: expected.at, engineOn: false };
-        const best = findHeadings(simulator, crossing.boat, rest, start, crossing.stepSeconds, near).found[0];
+        const best = findHeadings(
+          simulator,
+          crossing.boat,
+          rest,
+          start,
+          crossing.stepSeconds,
+          near === null ? { earliestOnly: true } : { near },
+        ).found[0];
         near = best?.headingDegTrue ?? null;
         return best === undefined ? null : { headingDegTrue: best.headingDegTrue, arrivalAt: best.arrivalAt };
       });

@@ -74,8 +74,19 @@ export class Simulator {
     this.around = around;
   }
 
-  /** Runs one leg. Writes nodes into `record` when given, the first and last included. */
-  run(boat: BoatModel, helm: Helm, until: Until, start: BoatState, stepSeconds: number, record: TrackRecorder | null): LegEnd {
+  /**
+   * Runs one leg. Writes nodes into `record` when given, the first and last included. A boat that is not there by `giveUpAt` is told as
+   * stalled: for looking only at what can still be of use.
+   */
+  run(
+    boat: BoatModel,
+    helm: Helm,
+    until: Until,
+    start: BoatState,
+    stepSeconds: number,
+    record: TrackRecorder | null,
+    giveUpAt: number = Number.POSITIVE_INFINITY,
+  ): LegEnd {
     let { xMetres: x, yMetres: y, at: t, engineOn } = start;
     let stallFrom = t;
     let leastToGo = this.toGo(until, x, y, t);
@@ -90,6 +101,7 @@ export class Simulator {
         leastToGo = toGo;
         stallFrom = t;
       } else if (t - stallFrom > STALL_SECONDS) return this.noAnswer(STALLED, x, y, t);
+      if (t > giveUpAt) return this.noAnswer(STALLED, x, y, t);
       if (until.kind === "at" && toGo <= CLOSE_METRES) return this.closeIn(until, x, y, t, engineOn, record);
       const vx = this.vx;
       const vy = this.vy;

@@ -78,17 +78,16 @@ export class TrackRecorder {
 
   finish(plane: Plane): Track {
     const { count, numbers, flags } = this;
-    const column = (k: number): Float64Array => {
-      const values = new Float64Array(count);
-      for (let i = 0; i < count; i++) values[i] = numbers[i * NUMBERS + k] as number;
-      return values;
-    };
+    // One piece of memory for all columns: many small ones cost more than what is written into them.
+    const values = new Float64Array(NUMBERS * count);
     const engineOn = new Uint8Array(count);
     const answeredBy = new Int16Array(count);
     for (let i = 0; i < count; i++) {
+      for (let k = 0; k < NUMBERS; k++) values[k * count + i] = numbers[i * NUMBERS + k] as number;
       engineOn[i] = flags[i * 2] as number;
       answeredBy[i] = flags[i * 2 + 1] as number;
     }
+    const column = (k: number): Float64Array => values.subarray(k * count, (k + 1) * count);
     return {
       plane,
       count,

@@ -2,16 +2,14 @@ import type { NoAnswer } from "../answers/index.ts";
 import { wrap360Deg } from "../units/index.ts";
 import type { Crossing } from "./crossing.ts";
 import { alongOf, pointAt } from "./line.ts";
-import { findHeadings } from "./one-heading.ts";
+import { findHeadings, type HeadingSearch } from "./one-heading.ts";
 import { type Leg, type LegsRun, legAlong, legBowOnEnd, legOnTrackToEnd, restOf, runLegs, startOf } from "./run-legs.ts";
 import { CLEAR_RATE_MPS, type Until } from "./simulate.ts";
 import { downStreamSideOf, lookAcross, type StreamAcross, strayOf, streamOnTrack } from "./stream-across.ts";
 import { sumsOf, TrackRecorder } from "./track.ts";
 import type { HelmOrder, Way, WayName } from "./way.ts";
 
-export interface WayOptions {
-  /** One heading known from a run that differs little: it is sought near there first, and other headings are not counted. */
-  readonly nearHeadingDegTrue?: number;
+export interface WayOptions extends HeadingSearch {
   /** Straight across: when to turn, instead of where the stream is left. */
   readonly turnWhen?: Until;
   /** Straight across: after the turn hold the straight track to the destination instead of one course to steer. */
@@ -22,7 +20,7 @@ export interface WayOptions {
 export function oneHeading(crossing: Crossing, departAt: number, options: WayOptions = {}): Way {
   const { line, simulator, boat, stepSeconds } = crossing;
   const start = startOf(crossing, departAt);
-  const headings = findHeadings(simulator, boat, line, start, stepSeconds, options.nearHeadingDegTrue ?? null);
+  const headings = findHeadings(simulator, boat, line, start, stepSeconds, options);
   const best = headings.found[0];
   if (best === undefined) return fails("oneHeading", departAt, headings.why as NoAnswer);
   const helm = { kind: "heading", headingDegTrue: best.headingDegTrue } as const;
@@ -71,7 +69,7 @@ export function acrossThenTurn(crossing: Crossing, departAt: number, stream: Str
         orders.push({ ...place, steer: { kind: "holdTrack", trackDegTrue } });
         return { helm: { kind: "track", line: rest }, until };
       }
-      const headings = findHeadings(simulator, boat, rest, from, stepSeconds);
+      const headings = findHeadings(simulator, boat, rest, from, stepSeconds, { earliestOnly: true });
       const best = headings.found[0];
       if (best === undefined) return headings.why as NoAnswer;
       const helm = { kind: "heading", headingDegTrue: best.headingDegTrue } as const;

@@ -1,19 +1,11 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { WayArrives } from "../passage/index.ts";
 import type { SeaSource, WindSampler, WindSource } from "../weather/index.ts";
-import {
-  type DepartureRun,
-  ENGINE_STOPS_SECONDS,
-  type Outcome,
-  type PassageRun,
-  runDeparture,
-  runPlanned,
-  SPEED_SHARES,
-  type Trial,
-} from "./departures.ts";
-import { type Exposure, feel } from "./exposure.ts";
+import { type DepartureRun, ENGINE_STOPS_SECONDS, type Outcome, runDeparture, runPlanned, SPEED_SHARES, type Trial } from "./departures.ts";
+import { type Exposure, feel, feelOn, feelUnder } from "./exposure.ts";
 import type { Felt, Limit } from "./limit.ts";
 import { type CoveredSpan, judge, type Margin, passesNever } from "./margin.ts";
+import { nodesOf } from "./passage-nodes.ts";
 import { type SinceAgainst, sinceWindAgainst } from "./since-against.ts";
 import { firstDoor, type Slack, type TimeInHand, type Tried, timeInHand } from "./time-in-hand.ts";
 import { type DecidedBy, decide, type Verdict } from "./verdict.ts";
@@ -74,25 +66,30 @@ export function keepDepartures(
   const windOf = Array.from({ length: wind.memberCount }, (_, member) => wind.onPlane(plane, member));
   const trials = windOf.map((_, member) => (member === 0 || !dependsOnWind ? trial : trialOf(member)));
   const seaSampler = sea?.onPlane(plane) ?? null;
-  const feltBy = (run: PassageRun, member: number): Exposure => feel(run.passed, windOf[member] as WindSampler, seaSampler);
-  const feltPlain = (outcome: Outcome): Exposure | null => (outcome.kind === "fails" ? null : feltBy(outcome.run, 0));
+  const control = windOf[0] as WindSampler;
+  const feltPlain = (outcome: Outcome): Exposure | null =>
+    outcome.kind === "fails" ? null : feel(outcome.run.passed, control, seaSampler);
   const kept: KeptDeparture[] = [];
   for (const departAt of departures) {
     const run = runDeparture(trial, departAt);
-    const members: MemberKept[] = [];
-    for (let member = 1; member < wind.memberCount; member++) {
-      const planned = dependsOnWind ? runPlanned(trials[member] as Trial, departAt) : run.planned;
-      members.push(
-        planned.kind === "fails" ? { kind: "noPassage", why: planned.why } : { kind: "felt", exposure: feltBy(planned.run, member) },
-      );
-    }
+    // Where the wind does not move the boat one run serves every forecast, on nodes that serve every wind.
+    const planned =
+      run.planned.kind === "fails"
+        ? null
+        : feelOn(nodesOf(run.planned.run.passed, dependsOnWind ? [control] : windOf, seaSampler), control, seaSampler);
+    const members = windOf.slice(1).map((memberWind, k): MemberKept => {
+      const own = dependsOnWind ? runPlanned(trials[k + 1] as Trial, departAt) : run.planned;
+      if (own.kind === "fails") return { kind: "noPassage", why: own.why };
+      const shared = dependsOnWind ? null : planned;
+      return { kind: "felt", exposure: shared === null ? feel(own.run.passed, memberWind, seaSampler) : feelUnder(shared, memberWind) };
+    });
     kept.push({
       run,
-      planned: feltPlain(run.planned),
+      planned,
       slower: run.slower.map(feltPlain),
       stopped: run.stopped.map(feltPlain),
       members,
-      sinceAgainst: run.advised === null ? null : sinceWindAgainst(trial.crossing, run.advised, windOf[0] as WindSampler, wind.covers.from),
+      sinceAgainst: run.advised === null ? null : sinceWindAgainst(trial.crossing, run.advised, control, wind.covers.from),
     });
     if (progress?.(kept.length, departures.length) === true) return null;
   }

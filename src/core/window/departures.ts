@@ -11,7 +11,7 @@ import {
   type WayArrives,
   waysAcross,
 } from "../passage/index.ts";
-import type { Passed } from "./exposure.ts";
+import type { Passed } from "./passage-nodes.ts";
 
 /** A fixed track in or out of harbour, at a speed over the ground. */
 export interface Pilotage {
@@ -87,7 +87,7 @@ function plan(trial: Trial, departAt: number): Planned {
   const { crossing, out } = trial;
   const outRun = out === null ? null : runPilotage(crossing.line.plane, out.points, out.speedOverGroundMps, departAt);
   const openFrom = outRun === null ? departAt : (outRun.atSeconds[outRun.count - 1] as number);
-  const { ways } = waysAcross(crossing, openFrom);
+  const { ways } = waysAcross(crossing, openFrom, { earliestOnly: true });
   const advised = recommended(ways);
   const planned: Outcome =
     advised === null ? { kind: "fails", why: firstWhy(ways) } : { kind: "arrives", run: berthToBerth(trial, outRun, advised.track) };

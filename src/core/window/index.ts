@@ -8,6 +8,7 @@ export * from "./departures.ts";
 export * from "./exposure.ts";
 export * from "./limit.ts";
 export * from "./margin.ts";
+export * from "./passage-nodes.ts";
 export * from "./since-against.ts";
 export * from "./time-in-hand.ts";
 export * from "./verdict.ts";

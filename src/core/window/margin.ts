@@ -1,9 +1,10 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { Position } from "../earth/index.ts";
 import { COVERED, NO_PLACE, NO_TIME } from "../fields/index.ts";
-import { ARRIVAL, type Exposure, OPEN_WATER } from "./exposure.ts";
+import type { Exposure } from "./exposure.ts";
 import { firstBelowZero, stretchBelow, worstThatLasts } from "./lasting.ts";
 import type { Limit } from "./limit.ts";
+import { ARRIVAL, OPEN_WATER } from "./passage-nodes.ts";
 
 /** Where a limit stands nearest to its *never* on one passage. */
 export interface WorstPlace {

@@ -35,8 +35,7 @@ describe("a current grid that ends in time", () => {
         expect([why.code, why.quantity]).toEqual(["not-covered-time", "current"]);
         expect(why.coveredFrom).toBe(lateSeconds);
         expect(why.coveredUntil).toBe(6 * HOUR + lateSeconds);
-        // The single headings are first looked at in steps of a quarter of an hour.
-        expect(Math.abs(why.at - 6 * HOUR - lateSeconds)).toBeLessThanOrEqual(way.name === "oneHeading" ? 450 : 150);
+        expect(Math.abs(why.at - 6 * HOUR - lateSeconds)).toBeLessThanOrEqual(150);
         expect(FLAT.toPlane(why.where).xMetres / NM).toBeGreaterThan(20);
       }
     },

@@ -23,10 +23,10 @@ describe("single headings", () => {
     const jet = gaussianJet({ rateMps: 3 * KN, axisMetres: 25 * NM, halfWidthMetres: 10 * NM });
     const one = crossing(jet, [0, 0], [50, 0], powerBoat(6));
     const whole = arriving(oneHeading(one, 0));
-    for (const nearHeadingDegTrue of [100.2, 97, 110, 460, -260, 200]) {
-      const near = arriving(oneHeading(one, 0, { nearHeadingDegTrue }));
-      expect(headingOf(near)).toBeCloseTo(headingOf(whole), 5);
-      expect(near.arrivalAt).toBeCloseTo(whole.arrivalAt, 2);
+    for (const near of [100.2, 97, 110, 460, -260, 200]) {
+      const found = arriving(oneHeading(one, 0, { near }));
+      expect(headingOf(found)).toBeCloseTo(headingOf(whole), 5);
+      expect(found.arrivalAt).toBeCloseTo(whole.arrivalAt, 2);
     }
   });
 
