@@ -1,7 +1,8 @@
 // @ts-check
-// npm run docs: writes docs/codes.md from the registry.
+// npm run docs: writes what the docs take from the program: docs/codes.md, docs/passage.schema.json, docs/leave-demo.svg.
 import { mkdirSync, readdirSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
+import { openingLines, pictureOf } from "./house/answer-picture.mjs";
 import { codesText, tableOf } from "./house/codes-text.mjs";
 import { refuseUnfitNode } from "./house/node-version.mjs";
 import { prepare } from "./house/prepare.mjs";
@@ -17,6 +18,12 @@ if (await prepare()) {
   }
   mkdirSync(inRoot("docs"), { recursive: true });
   writeFileSync(inRoot("docs", "codes.md"), codesText(tables));
+  const { passageJsonSchema } = await import(pathToFileURL(inRoot("dist", "formats", "passage", "index.js")).href);
+  writeFileSync(inRoot("docs", "passage.schema.json"), `${JSON.stringify(passageJsonSchema(), null, 2)}\n`);
+  const { runProgram } = await import(pathToFileURL(inRoot("dist", "cli", "program.js")).href);
+  let answer = "";
+  await runProgram(["leave", "--demo"], { out: (/** @type {string} */ text) => (answer += text), error: console.error, now: () => 0 });
+  writeFileSync(inRoot("docs", "leave-demo.svg"), pictureOf(openingLines(answer, 3), "When to leave, answered on the demo"));
 } else {
   process.exitCode = 1;
 }

@@ -18,7 +18,7 @@ interface FlatPolynomial {
 
 /**
  * The same plane with `toPosition` and `convergenceDegAt`, which are asked at every step of every run, read from three polynomials of
- * x and y instead of trigonometry: some three times as fast. Where no polynomial of reasonable degree is as good as wanted (close to
+ * x and y instead of trigonometry: some five times as fast. Where no polynomial of reasonable degree is as good as wanted (close to
  * a pole, where longitude bends) the plane is given back as it is. `errorMetres` is what was measured.
  */
 export function quickened(plane: Plane): { readonly plane: Plane; readonly errorMetres: number; readonly errorDeg: number } {

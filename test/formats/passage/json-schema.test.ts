@@ -21,7 +21,7 @@ const published: Json = JSON.parse(readFileSync(new URL("../../../docs/passage.s
 const keys = keysOf(published);
 
 describe("the published schema", () => {
-  it("is what the code gives (made by scripts/passage-schema.mjs)", () => {
+  it("is what the code gives (made by npm run docs)", () => {
     expect(published).toEqual(passageJsonSchema());
   });
 
