@@ -19,7 +19,7 @@ export async function bytesFromFile(path: string): Promise<FileBytes> {
   });
   if (!stat.isFile()) {
     await file.close();
-    throw new BadInput([issue(path, "file-not-recognised", "This is no plain file.")]);
+    throw new BadInput([issue(path, "file-not-recognised", "This is no plain file.", "Name a file, not a folder.")]);
   }
   return {
     sizeBytes: stat.size,

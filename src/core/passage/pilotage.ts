@@ -10,7 +10,7 @@ export interface PilotageRun {
 }
 
 /** Nodes at least this often, seconds, so that wind and light are felt along the leg. */
-const NODE_EVERY_SECONDS = 300;
+const NODE_EVERY_SECONDS = 600;
 
 /** Seconds that a fixed track takes at a speed over the ground. Throws when the speed is not above nothing. */
 export function pilotageSeconds(plane: Plane, points: readonly Position[], speedOverGroundMps: number): number {

@@ -4,4 +4,5 @@
  */
 export * from "./byte-source.ts";
 export * from "./memory-bytes.ts";
+export * from "./read-ahead.ts";
 export * from "./window-reader.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { bytesFromMemory, WindowReader } from "../../../src/formats/bytes/index.ts";
+import { bytesFromMemory, readAhead, WindowReader } from "../../../src/formats/bytes/index.ts";
 
 const bytes = Uint8Array.from({ length: 100 }, (_, i) => i);
 
@@ -54,5 +54,24 @@ describe("the window", () => {
     }
     expect(asked).toEqual([0, 12, 90, 0, 3]);
     await expect(reader.read(95, 6)).rejects.toThrow("6 bytes from byte 95");
+  });
+});
+
+describe("reading ahead", () => {
+  test("gives the same bytes in far fewer requests", async () => {
+    const bytes = Uint8Array.from({ length: 5000 }, (_, i) => i % 251);
+    let requests = 0;
+    const counted = {
+      sizeBytes: bytes.length,
+      read: (offsetBytes: number, lengthBytes: number) => {
+        requests++;
+        return bytesFromMemory(bytes).read(offsetBytes, lengthBytes);
+      },
+    };
+    const ahead = readAhead(counted, 1000);
+    for (let at = 0; at + 30 <= bytes.length; at += 17) expect(await ahead.read(at, 30)).toEqual(bytes.subarray(at, at + 30));
+    expect(requests).toBeLessThan(8);
+    expect(await ahead.read(0, 3000)).toEqual(bytes.subarray(0, 3000));
+    await expect(ahead.read(4990, 20)).rejects.toThrow("4990");
   });
 });

@@ -1,0 +1,132 @@
+import { resolve } from "node:path";
+import { BadInput, bad, good, issue, type Parsed } from "../core/answers/index.ts";
+import type { SailPoint } from "../core/boat/index.ts";
+import { quoted } from "../core/units/index.ts";
+import { type Letter, readLetter } from "../formats/bulletin/index.ts";
+import { readAhead } from "../formats/bytes/index.ts";
+import { type ForecastReading, readForecast, recogniseFile } from "../formats/forecast/index.ts";
+import { parseSailTable } from "../formats/sail-table/index.ts";
+import { cropAround } from "./crop-around.ts";
+import { bytesFromFile, type FileBytes } from "./file-bytes.ts";
+import { type OpenedPassage, openPassage } from "./open-passage.ts";
+import type { PassageNeeds } from "./passage-needs.ts";
+import { type Serving, servingOfGrids, servingOfLetter } from "./serving.ts";
+import { cannotOpen, kindOfFile, LONGEST_TEXT_BYTES, readTextFile } from "./text-file.ts";
+
+/** A file that was looked into, by its kind. `serving` is null where no passage was named, or the kind is not held against one. */
+export type InspectedFile = { readonly name: string; readonly sizeBytes: number; readonly serving: Serving | null } & (
+  | { readonly kind: "forecast"; readonly reading: ForecastReading }
+  | { readonly kind: "letter"; readonly letter: Letter }
+  | { readonly kind: "sailTable"; readonly points: readonly SailPoint[] }
+  | { readonly kind: "passage"; readonly opened: OpenedPassage }
+);
+
+export interface InspectOptions {
+  /** What is stated beside a letter; null and empty where the passage or the letter itself says it. */
+  readonly zone: string | null;
+  readonly issued: string | null;
+  readonly strikeOutLines: readonly number[];
+  /** The passage to hold the file against, or null. */
+  readonly needs: PassageNeeds | null;
+}
+
+/** So much of a file tells text from anything else. */
+const PEEK_BYTES = 4096;
+
+/** Looks into one file, whatever it is: told by what it holds, never by its name. Everything that is wrong with it comes back at once. */
+export async function inspectFile(path: string, options: InspectOptions): Promise<Parsed<InspectedFile>> {
+  let source: FileBytes;
+  try {
+    source = await bytesFromFile(path);
+  } catch (error) {
+    return bad(...(error instanceof BadInput ? error.issues : [cannotOpen(path, path, error)]));
+  }
+  try {
+    const start = await source.read(0, Math.min(PEEK_BYTES, source.sizeBytes));
+    const recognised = await recogniseFile(source);
+    // A web page or an archive is named by the forecast's reader; a passage may be written as JSON.
+    const mayBeOurs = recognised.kind === "other" && /^a (?:text|JSON document)\b/.test(recognised.words);
+    const isText = mayBeOurs && kindOfFile(start) === "text" && source.sizeBytes <= LONGEST_TEXT_BYTES;
+    return isText ? await inspectText(path, source.sizeBytes, options) : await inspectForecast(path, source, options);
+  } catch (error) {
+    if (error instanceof BadInput) return bad(...error.issues);
+    throw error;
+  } finally {
+    await source.close();
+  }
+}
+
+async function inspectForecast(path: string, source: FileBytes, { needs }: InspectOptions): Promise<Parsed<InspectedFile>> {
+  const crop = needs === null ? null : cropAround(needs.passage);
+  const read = await readForecast(readAhead(source), { name: path, crop, contentsOnly: needs === null });
+  if (!read.ok) return read;
+  const reading = read.value;
+  const here = new Set(reading.grids.flatMap((grid) => grid.quantities));
+  const outside = reading.contents.flatMap(({ quantity }) => (quantity === null || here.has(quantity) ? [] : [quantity]));
+  return good({
+    name: path,
+    sizeBytes: source.sizeBytes,
+    kind: "forecast",
+    reading,
+    serving: needs === null ? null : servingOfGrids(reading.grids, outside, needs),
+  });
+}
+
+async function inspectText(path: string, sizeBytes: number, options: InspectOptions): Promise<Parsed<InspectedFile>> {
+  const text = await readTextFile(path, path);
+  if (!text.ok) return text;
+  const about = { name: path, sizeBytes, serving: null };
+  switch (textKind(text.value)) {
+    case "passage": {
+      const opened = await openPassage(path);
+      return opened.ok ? good({ ...about, kind: "passage", opened: opened.value }) : opened;
+    }
+    case "sailTable": {
+      const points = parseSailTable(text.value, path);
+      return points.ok ? good({ ...about, kind: "sailTable", points: points.value }) : points;
+    }
+    case "letter": {
+      const letter = readLetter(text.value, { ...besideLetter(path, options), path });
+      if (!letter.ok) return letter;
+      const serving = options.needs === null ? null : servingOfLetter(letter.value, options.needs);
+      return good({ ...about, kind: "letter", letter: letter.value, serving });
+    }
+    case "other": {
+      const begins = quoted((text.value.trim().split(/[\r\n]/)[0] ?? "").slice(0, 60));
+      return bad(
+        issue(
+          path,
+          "file-not-recognised",
+          `This is a text that begins ${begins}: no passage file, no forecaster's letter, no table of speeds under sail.`,
+          "A letter has lines such as “THU 0600-1200 NE 12-16 G20”, a passage file begins `athwart: passage/1`, a sail table has wind speeds in its first line.",
+        ),
+      );
+    }
+  }
+}
+
+/** What is stated beside a letter: what was typed, else what the passage says of the letter of this name. */
+function besideLetter(path: string, { zone, issued, strikeOutLines, needs }: InspectOptions): Omit<InspectOptions, "needs"> {
+  const said = needs?.passage.weatherSources.find((one) => one.kind === "letter" && resolve(needs.folder, one.file) === resolve(path));
+  if (said?.kind !== "letter") return { zone, issued, strikeOutLines };
+  return {
+    zone: zone ?? said.zone,
+    issued: issued ?? said.issued,
+    strikeOutLines: strikeOutLines.length > 0 ? strikeOutLines : said.strikeOutLines,
+  };
+}
+
+/** What a text is by its lines. */
+export function textKind(text: string): "passage" | "sailTable" | "letter" | "other" {
+  if (/^\s*["']?athwart["']?\s*:/m.test(text) || /^(?:boat|route|limits|water|weather)\s*:\s*(?:#.*)?$/m.test(text)) return "passage";
+  const lines = text.split(/\r\n|\n|\r/).map((line) => line.trim());
+  const letterLine = /^(?:issued?\b|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b|\d{4}-\d\d-\d\d\b)/i;
+  if (lines.some((line) => letterLine.test(line))) return "letter";
+  const rows = lines.filter((line) => line !== "" && !line.startsWith("#"));
+  const isFigures = (line: string): boolean => {
+    const cells = line.split(/[\s;,]+/).filter((cell) => cell !== "");
+    return cells.length > 1 && cells.filter((cell) => /\d/.test(cell)).length * 2 >= cells.length;
+  };
+  const figured = rows.filter(isFigures).length;
+  return rows.length > 1 && figured * 2 > rows.length ? "sailTable" : "other";
+}

@@ -1,0 +1,85 @@
+import { dirname } from "node:path";
+import { good, type Parsed } from "../core/answers/index.ts";
+import { boatModel } from "../core/boat/index.ts";
+import { geodesicBetween, type Position, planeOver } from "../core/earth/index.ts";
+import { type Line, lineBetweenPositions } from "../core/passage/index.ts";
+import type { Passage } from "../core/plan/index.ts";
+import { metresFromNm } from "../core/units/index.ts";
+import { type PassageDocument, readPassage } from "../formats/passage/index.ts";
+import { readTextFile } from "./text-file.ts";
+
+/** What a passage needs or can use of its sources. */
+export type OfferedQuantity = "current" | "wind" | "gust" | "seaHeight" | "seaPeriod";
+
+/** A passage file as far as its sources are held against it; none of the files that it names has been opened. */
+export interface PassageNeeds {
+  readonly path: string;
+  /** The names of files in it are relative to this. */
+  readonly folder: string;
+  readonly document: PassageDocument;
+  readonly passage: Passage;
+  readonly line: Line;
+  /** From berth to berth in still water and no wind; null where that can't be told, as for a boat that goes under sail alone. */
+  readonly takesSeconds: number | null;
+  readonly quantities: ReadonlySet<OfferedQuantity>;
+}
+
+/** How far the sheet reaches beyond the passage's places: room for the margin at the line's sides. */
+const PLANE_MARGIN_METRES = metresFromNm(30);
+
+/** Reads a passage file alone, to hold other files against it. */
+export async function readPassageNeeds(path: string): Promise<Parsed<PassageNeeds>> {
+  const text = await readTextFile(path, path);
+  if (!text.ok) return text;
+  const document = readPassage(text.value, { name: path });
+  if (!document.ok) return document;
+  const { passage } = document.value;
+  const places = [
+    passage.from.position,
+    passage.to.position,
+    ...(passage.pilotageOut?.points ?? []),
+    ...(passage.pilotageIn?.points ?? []),
+  ];
+  const plane = planeOver(places, PLANE_MARGIN_METRES, "route");
+  if (!plane.ok) return plane;
+  return good({
+    path,
+    folder: dirname(path),
+    document: document.value,
+    passage,
+    line: lineBetweenPositions(plane.value, passage.from.position, passage.to.position),
+    takesSeconds: stillWaterSeconds(passage),
+    quantities: neededQuantities(passage),
+  });
+}
+
+/** Current and wind always; the rest where a limit is set on it. */
+function neededQuantities(passage: Passage): ReadonlySet<OfferedQuantity> {
+  const needed = new Set<OfferedQuantity>(["current", "wind"]);
+  for (const { felt } of passage.limits) {
+    if (felt === "gustMps") needed.add("gust");
+    if (felt === "seaHeightMetres") needed.add("seaHeight");
+    if (felt === "seaPeriodSeconds") needed.add("seaPeriod");
+  }
+  return needed;
+}
+
+function stillWaterSeconds(passage: Passage): number | null {
+  const boat = boatModel(passage.boat);
+  if (!boat.ok) return null;
+  const moved = { speedThroughWaterMps: 0, leewayDeg: 0, engineOn: false, burnLitresPerHour: 0 };
+  boat.value.propelInto(moved, 0, 0, 0, false);
+  if (!(moved.speedThroughWaterMps > 0)) return null;
+  const legSeconds = (leg: Passage["pilotageOut"], points: readonly Position[]): number =>
+    leg === null ? 0 : lengthMetres(points) / leg.speedOverGroundMps;
+  const { from, to, pilotageOut, pilotageIn } = passage;
+  return (
+    legSeconds(pilotageOut, [...(pilotageOut?.points ?? []), from.position]) +
+    lengthMetres([from.position, to.position]) / moved.speedThroughWaterMps +
+    legSeconds(pilotageIn, [to.position, ...(pilotageIn?.points ?? [])])
+  );
+}
+
+function lengthMetres(points: readonly Position[]): number {
+  return points.slice(1).reduce((sum, point, i) => sum + geodesicBetween(points[i] as Position, point).distanceMetres, 0);
+}
