@@ -39,8 +39,17 @@ export async function benchDemo() {
     { what: `leave --demo, cold start of the built program (goal ${GOAL_SECONDS} s)`, took: `${median(cold).toFixed(2)} s` },
     { what: "node alone, the floor under it", took: `${median(bare).toFixed(2)} s` },
     { what: "reading the passage and its files, warm", took: `${median(openings).toFixed(0)} ms` },
-    { what: `running and feeling ${answer.rows.length} departures in ${prepared.weather.wind.memberCount} forecasts, warm`, took: `${perRun(() => tryDepartures(prepared)).toFixed(0)} ms` },
-    { what: "judging them again under changed limits", took: `${perRun(() => judgeBoard(answer.kept, prepared.passage.limits, prepared.weather)).toFixed(1)} ms` },
-    { what: "one departure looked at closely (cross)", took: `${perRun(() => crossAt(prepared, answer.departures[0] ?? 0)).toFixed(0)} ms` },
+    {
+      what: `running and feeling ${answer.rows.length} departures in ${prepared.weather.wind.memberCount} forecasts, warm`,
+      took: `${perRun(() => tryDepartures(prepared)).toFixed(0)} ms`,
+    },
+    {
+      what: "judging them again under changed limits",
+      took: `${perRun(() => judgeBoard(answer.kept, prepared.passage.limits, prepared.weather)).toFixed(1)} ms`,
+    },
+    {
+      what: "one departure looked at closely (cross)",
+      took: `${perRun(() => crossAt(prepared, answer.departures[0] ?? 0)).toFixed(0)} ms`,
+    },
   ]);
 }

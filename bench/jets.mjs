@@ -37,7 +37,10 @@ const boatOf = (knots) => ({
 function naiveHours([, boat, x, y, peak, axis, width]) {
   const bearing = Math.atan2(x, y);
   /** @param {{x: number, y: number}} p @param {number} heading */
-  const velocity = (p, heading) => ({ x: boat * Math.sin(heading), y: boat * Math.cos(heading) + peak * Math.exp(-(((p.x - axis) / width) ** 2)) });
+  const velocity = (p, heading) => ({
+    x: boat * Math.sin(heading),
+    y: boat * Math.cos(heading) + peak * Math.exp(-(((p.x - axis) / width) ** 2)),
+  });
   /** @param {{x: number, y: number}} a @param {{x: number, y: number}} b @param {number} k */
   const add = (a, b, k) => ({ x: a.x + b.x * k, y: a.y + b.y * k });
   /** @param {number} heading */

@@ -43,7 +43,9 @@ export function pictureOf(lines, title) {
     const y = MARGIN_PX + (i + 0.8) * LINE_PX;
     const style = `${quiet ? ` fill="${SECOND_INK}"` : ""}${strong ? ' font-weight="600"' : ""}`;
     // Each run of characters stands at its own place, so that columns hold whatever fixed-width face the reader has.
-    return line === "" ? "" : `<text x="${MARGIN_PX}" y="${y.toFixed(1)}" textLength="${(line.length * CHARACTER_PX).toFixed(1)}" lengthAdjust="spacingAndGlyphs"${style}>${escaped(line)}</text>`;
+    return line === ""
+      ? ""
+      : `<text x="${MARGIN_PX}" y="${y.toFixed(1)}" textLength="${(line.length * CHARACTER_PX).toFixed(1)}" lengthAdjust="spacingAndGlyphs"${style}>${escaped(line)}</text>`;
   });
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(title)}">
 <title>${escaped(title)}</title>

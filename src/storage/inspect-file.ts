@@ -1,5 +1,5 @@
 import { resolve } from "node:path";
-import { BadInput, bad, good, issue, type Parsed } from "../core/answers/index.ts";
+import { BadInput, bad, good, type Issue, issue, type Parsed } from "../core/answers/index.ts";
 import type { SailPoint } from "../core/boat/index.ts";
 import { quoted } from "../core/units/index.ts";
 import { type Letter, readLetter } from "../formats/bulletin/index.ts";
@@ -87,7 +87,7 @@ async function inspectText(path: string, sizeBytes: number, options: InspectOpti
     }
     case "letter": {
       const letter = readLetter(text.value, { ...besideLetter(path, options), path });
-      if (!letter.ok) return letter;
+      if (!letter.ok) return bad(...letter.issues.map(withFlag));
       const serving = options.needs === null ? null : servingOfLetter(letter.value, options.needs);
       return good({ ...about, kind: "letter", letter: letter.value, serving });
     }
@@ -105,6 +105,14 @@ async function inspectText(path: string, sizeBytes: number, options: InspectOpti
   }
 }
 
+/** A line that stops the letter can be struck out by a flag here, without a passage file. */
+function withFlag(one: Issue): Issue {
+  const line = /line (\d+)$/.exec(one.path)?.[1];
+  return line === undefined || one.code !== "letter-line-not-understood"
+    ? one
+    : { ...one, whatToDo: `Type --strike-out ${line} to leave the line out here. ${one.whatToDo}` };
+}
+
 /** What is stated beside a letter: what was typed, else what the passage says of the letter of this name. */
 function besideLetter(path: string, { zone, issued, strikeOutLines, needs }: InspectOptions): Omit<InspectOptions, "needs"> {
   const said = needs?.passage.weatherSources.find((one) => one.kind === "letter" && resolve(needs.folder, one.file) === resolve(path));
@@ -118,7 +126,7 @@ function besideLetter(path: string, { zone, issued, strikeOutLines, needs }: Ins
 
 /** What a text is by its lines. */
 export function textKind(text: string): "passage" | "sailTable" | "letter" | "other" {
-  if (/^\s*["']?athwart["']?\s*:/m.test(text) || /^(?:boat|route|limits|water|weather)\s*:\s*(?:#.*)?$/m.test(text)) return "passage";
+  if (/^\s*athwart\s*:|"athwart"\s*:/m.test(text) || /^(?:boat|route|limits|water|weather)\s*:\s*(?:#.*)?$/m.test(text)) return "passage";
   const lines = text.split(/\r\n|\n|\r/).map((line) => line.trim());
   const letterLine = /^(?:issued?\b|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b|\d{4}-\d\d-\d\d\b)/i;
   if (lines.some((line) => letterLine.test(line))) return "letter";

@@ -4,6 +4,6 @@
  * (`Issue`s, all at once, each with its place, its code and what to do). The one registry of codes is here; every code that any
  * room raises stands in it with its meaning and its cure, and a test holds the registry against the code and the docs.
  */
-export { type Code, codes, type CodeEntry, meaningOf } from "./codes.ts";
-export { BadInput, issue, type Issue, type Parsed, bad, good } from "./issue.ts";
+export { type Code, type CodeEntry, codes, meaningOf } from "./codes.ts";
+export { BadInput, bad, good, type Issue, issue, type Parsed } from "./issue.ts";
 export type { NoAnswer } from "./no-answer.ts";

@@ -68,7 +68,7 @@ function flat({ xPower, rows }: MirrorPolynomial): FlatPolynomial {
   };
 }
 
-function valueOf({ coefficients, rowLengths, odd }: FlatPolynomial, u: number, v: number): number {
+function flatValue({ coefficients, rowLengths, odd }: FlatPolynomial, u: number, v: number): number {
   const uu = u * u;
   let sum = 0;
   let at = 0;
@@ -85,7 +85,8 @@ function quickPlane(plane: Plane, northDeg: FlatPolynomial, eastDeg: FlatPolynom
   const { centre, radiusMetres } = plane;
   const sideShare = 1 + 1e-6;
   const mustReach = (u: number, v: number): void => {
-    if (!(Math.abs(u) <= sideShare && Math.abs(v) <= sideShare)) throw new Error(`outside the plane: ${u}, ${v} of its radius ${radiusMetres} m`);
+    if (!(Math.abs(u) <= sideShare && Math.abs(v) <= sideShare))
+      throw new Error(`outside the plane: ${u}, ${v} of its radius ${radiusMetres} m`);
   };
   return {
     ...plane,
@@ -93,16 +94,16 @@ function quickPlane(plane: Plane, northDeg: FlatPolynomial, eastDeg: FlatPolynom
       const u = xMetres / radiusMetres;
       const v = yMetres / radiusMetres;
       mustReach(u, v);
-      let longitudeDeg = centre.longitudeDeg + valueOf(eastDeg, u, v);
+      let longitudeDeg = centre.longitudeDeg + flatValue(eastDeg, u, v);
       if (longitudeDeg >= 180) longitudeDeg -= 360;
       else if (longitudeDeg < -180) longitudeDeg += 360;
-      return { latitudeDeg: centre.latitudeDeg + valueOf(northDeg, u, v), longitudeDeg };
+      return { latitudeDeg: centre.latitudeDeg + flatValue(northDeg, u, v), longitudeDeg };
     },
     convergenceDegAt(xMetres, yMetres) {
       const u = xMetres / radiusMetres;
       const v = yMetres / radiusMetres;
       mustReach(u, v);
-      return valueOf(turn, u, v);
+      return flatValue(turn, u, v);
     },
   };
 }

@@ -15,7 +15,7 @@ describe("a fixed track in or out of harbour", () => {
     expect(run.yMetres[run.count - 1]).toBeCloseTo(4 * NM, 6);
   });
 
-  it("has a node at every point and at least every five minutes, at one speed", () => {
+  it("has a node at every point and at least every ten minutes, at one speed", () => {
     const run = runPilotage(FLAT, points, 5 * KN, 0);
     const corner = run.atSeconds.findIndex((at) => Math.abs(at - 0.6 * 3600) < 1e-6);
     expect(run.xMetres[corner]).toBeCloseTo(3 * NM, 6);
@@ -23,7 +23,7 @@ describe("a fixed track in or out of harbour", () => {
     for (let i = 1; i < run.count; i++) {
       const seconds = run.atSeconds[i]! - run.atSeconds[i - 1]!;
       expect(seconds).toBeGreaterThan(0);
-      expect(seconds).toBeLessThanOrEqual(300 + 1e-9);
+      expect(seconds).toBeLessThanOrEqual(600 + 1e-9);
       const metres = Math.hypot(run.xMetres[i]! - run.xMetres[i - 1]!, run.yMetres[i]! - run.yMetres[i - 1]!);
       expect(metres / seconds).toBeCloseTo(5 * KN, 9);
     }

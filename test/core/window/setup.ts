@@ -213,6 +213,9 @@ export function exposureOf(felt: Felt, nodes: readonly HandNode[]): Exposure {
     part: Uint8Array.from(nodes, (node) => node.part ?? OPEN_WATER),
     columns,
     gustAssumed: false,
+    currentEastMps: new Float64Array(nodes.length),
+    currentNorthMps: new Float64Array(nodes.length),
+    answeredBy: new Int16Array(nodes.length),
     shiftSteps: 0,
   };
 }

@@ -1,0 +1,18 @@
+import type { LeaveAnswer } from "../core/plan/index.ts";
+import { passageJson } from "./passage-json.ts";
+import { rowJson } from "./row-json.ts";
+
+/** The departures of a passage as JSON, `athwart.leave/1`. */
+export function leaveJson(answer: LeaveAnswer) {
+  return {
+    schema: "athwart.leave/1" as const,
+    passage: passageJson(answer.prepared),
+    departures: answer.rows.map((row) => rowJson(row, burnKnown(answer.prepared))),
+  };
+}
+
+/** Fuel is told only where the boat's burn is known. */
+export function burnKnown(prepared: LeaveAnswer["prepared"]): boolean {
+  const { boat } = prepared.passage;
+  return boat.power !== null && boat.power.burnLitresPerHour !== null;
+}

@@ -1,0 +1,16 @@
+import { meaningOf, type NoAnswer } from "../core/answers/index.ts";
+import { iso, isoOrNull, rounded } from "./instant.ts";
+
+/** Why there is no answer, as JSON: the registry's code and meaning, the time and place, and how far the data reaches. */
+export function noAnswerJson(why: NoAnswer) {
+  return {
+    code: why.code,
+    meaning: meaningOf(why.code).meaning,
+    quantity: "quantity" in why ? why.quantity : null,
+    at: iso(why.at),
+    latitudeDeg: rounded(why.where.latitudeDeg, 5),
+    longitudeDeg: rounded(why.where.longitudeDeg, 5),
+    coveredFrom: "coveredFrom" in why ? isoOrNull(why.coveredFrom) : null,
+    coveredUntil: "coveredUntil" in why ? isoOrNull(why.coveredUntil) : null,
+  };
+}

@@ -1,0 +1,118 @@
+import { burnKnown, crossJson } from "../api/index.ts";
+import { parseLocalTime } from "../core/calendar/index.ts";
+import { type CrossAnswer, crossAt, steeringCompass } from "../core/plan/index.ts";
+import { epochSeconds, knotsFromMps, nmFromMetres } from "../core/units/index.ts";
+import type { OpenedPassage } from "../storage/index.ts";
+import {
+  assumptionsInWords,
+  compassInWords,
+  decidedInWords,
+  fullTime,
+  noAnswerInWords,
+  orderInWords,
+  SAFETY_WORDS,
+  wayName,
+} from "../words/index.ts";
+import type { AddCommand } from "./add-command.ts";
+import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
+import { headText } from "./leave-command.ts";
+import { openGiven } from "./opened.ts";
+import { plotText } from "./text/plot-text.ts";
+import { offStrengthText, reAimText, waysText } from "./text/ways-text.ts";
+import { wrap } from "./text/wrap.ts";
+
+export const crossCommand: AddCommand = (program, context, done) => {
+  program
+    .command("cross")
+    .description("the ways across for one departure, side by side, and the order to steer by")
+    .argument("[PASSAGE]", "a passage file")
+    .requiredOption("--at <TIME>", "when to leave the berth: 2027-04-07 2200, THU 2200, 2027-04-08T06:00Z")
+    .option("--demo", "use the demo's passage")
+    .option("--json", "the whole answer as JSON (athwart.cross/1)")
+    .addHelpText(
+      "after",
+      '\nExamples:\n  athwart cross --demo --at "2027-04-07 2200"\n  athwart cross --demo --at "2027-04-08T06:00Z" --json\n\nA time without a zone is ship\'s time. Exit: 0 a way arrives, 1 none does, 2 bad\ninput.',
+    )
+    .action(async (file: string | undefined, options: { at: string; demo?: boolean; json?: boolean }) => {
+      const json = options.json === true;
+      const opened = await openGiven(file, options.demo === true);
+      if (!opened.ok) return done(tellIssues(context, opened.issues, json));
+      const { prepared } = opened.value;
+      const { covers } = prepared.weather.wind;
+      const at = parseLocalTime(options.at, prepared.passage.shipZone, "--at", {
+        reference: prepared.passage.leaveFrom ?? epochSeconds(covers.from),
+      });
+      if (!at.ok) return done(tellIssues(context, at.issues, json));
+      const answer = crossAt(prepared, at.value);
+      context.out(json ? `${JSON.stringify(crossJson(answer), null, 2)}\n` : crossText(opened.value, answer));
+      done(answer.advised === null ? NO_ANSWER : ANSWERED);
+    });
+};
+
+/** One departure as text: the order, the verdict, the ways, the track across the stream, the re-aim table. */
+export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
+  const { prepared } = opened;
+  const zone = prepared.passage.shipZone;
+  const compass = steeringCompass(prepared, answer.openWaterFrom);
+  const { advised, row } = answer;
+  const verdict = decidedInWords(row, zone);
+  const when = verdict.at === null ? "" : `, ${fullTime(verdict.at, zone)}`;
+  const parts = [headText(opened, answer.departAt)];
+  if (advised === null) {
+    const { covers } = prepared.weather.wind;
+    parts.push(wrap(`No way across arrives when leaving ${fullTime(answer.departAt, zone)}.`));
+    parts.push(
+      answer.ways.map(({ way }) => `  ${wayName(way.name)}: ${way.kind === "fails" ? noAnswerInWords(way.why, zone) : ""}`).join("\n"),
+    );
+    const water = prepared.current.covers;
+    const covered = (name: string, span: { readonly from: number; readonly until: number }): string =>
+      `The ${name} is covered from ${fullTime(span.from, zone)} to ${fullTime(span.until, zone)}.`;
+    parts.push(wrap([...(water === null ? [] : [covered("current", water)]), covered("wind", covers)].join(" ")));
+  } else {
+    parts.push(wrap(orderInWords(answer, compass, advised).join(" ")));
+    parts.push(wrap(`Leaving ${fullTime(answer.departAt, zone)}: ${row.verdict.kind}; decided by: ${verdict.words}${when}.`));
+    parts.push(waysText(answer));
+    parts.push(
+      wrap(
+        `→ the order: the simplest way within five minutes of the best. Up and down: miles strayed up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold; the order is kept until clear, then the track is held.`,
+      ),
+    );
+    parts.push(wrap(`${offStrengthText(answer)}${streamText(answer)}`));
+    parts.push(plotText(answer, advised));
+    parts.push(reAimText(answer, compass));
+    parts.push(
+      wrap(
+        `Re-aim: headings ${compass.kind === "compass" ? "by compass" : "true"} to the destination from where you are. Down: miles across, and when you should be there; along: miles off the expected path, u up-stream, d down-stream. While in doubt stay up-stream: the water brings you back.`,
+      ),
+    );
+    if (advised.assumedWaterShare > 0)
+      parts.push(
+        wrap(
+          `For ${Math.round(advised.assumedWaterShare * 100)} % of the time the current was not known and was assumed as the passage file says.`,
+        ),
+      );
+    if (burnKnown(prepared))
+      parts.push(
+        `Fuel for the open water: ${advised.fuelLitres.toFixed(0)} L of ${prepared.passage.boat.power?.usableFuelLitres?.toFixed(0) ?? "an unknown"} L usable.`,
+      );
+  }
+  parts.push(wrap(compassInWords(compass)));
+  parts.push(
+    assumptionsInWords(prepared)
+      .map((line) => wrap(line, 80, "    ", "  "))
+      .join("\n"),
+  );
+  parts.push(wrap(`${SAFETY_WORDS}${prepared.passage.invented ? " Everything in this passage is invented, for demonstration." : ""}`));
+  return `${parts.join("\n\n")}\n`;
+}
+
+function streamText(answer: CrossAnswer): string {
+  const { stream, advised } = answer;
+  if (stream === null) return "";
+  const total = Math.abs(knotsFromMps(nmFromMetres(stream.totalMetres2ps)));
+  const many =
+    advised?.name === "oneHeading" && advised.headingsThatLead > 1
+      ? ` ${advised.headingsThatLead} single headings lead there; the earliest is taken.`
+      : "";
+  return ` What carries you is the stream's total across the line, ${total.toFixed(0)} knot-miles, hardly where it lies.${many}`;
+}

@@ -1,0 +1,120 @@
+import { leaveJson } from "../api/index.ts";
+import { geodesicBetween } from "../core/earth/index.ts";
+import { type LeaveAnswer, tryDepartures } from "../core/plan/index.ts";
+import type { OpenedPassage } from "../storage/index.ts";
+import {
+  assumptionsInWords,
+  duration,
+  fullTime,
+  knots,
+  leaveInWords,
+  limitInWords,
+  miles,
+  SAFETY_WORDS,
+  sourcesInWords,
+  threeFigures,
+  zoneLabel,
+} from "../words/index.ts";
+import type { AddCommand } from "./add-command.ts";
+import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
+import { openGiven } from "./opened.ts";
+import { boardText } from "./text/board-text.ts";
+import { wrap } from "./text/wrap.ts";
+
+export const leaveCommand: AddCommand = (program, context, done) => {
+  program
+    .command("leave")
+    .description("try every departure: open, marginal or closed, why, and how much time is in hand")
+    .argument("[PASSAGE]", "a passage file")
+    .option("--demo", "use the demo's passage")
+    .option("--every", "a line for every departure; long shut runs are not folded")
+    .option("--json", "the whole answer as JSON (athwart.leave/1)")
+    .addHelpText(
+      "after",
+      "\nExamples:\n  athwart leave --demo\n  athwart leave --demo --every\n  athwart leave --demo --json\n\nExit: 0 a departure is open, 1 none is, 2 bad input.",
+    )
+    .action(async (file: string | undefined, options: { demo?: boolean; every?: boolean; json?: boolean }) => {
+      const json = options.json === true;
+      const opened = await openGiven(file, options.demo === true);
+      if (!opened.ok) return done(tellIssues(context, opened.issues, json));
+      const answer = tryDepartures(opened.value.prepared);
+      if (answer === null) throw new Error("departures stopped without being asked to");
+      context.out(json ? `${JSON.stringify(leaveJson(answer), null, 2)}\n` : leaveText(opened.value, answer, options.every === true));
+      done(answer.rows.some((row) => row.verdict.kind === "open") ? ANSWERED : NO_ANSWER);
+    });
+};
+
+/** The whole answer as text: the sentence, the board, what it rests on. */
+export function leaveText(opened: OpenedPassage, answer: LeaveAnswer, every: boolean): string {
+  const { prepared } = opened;
+  const { passage } = prepared;
+  const first = answer.departures[0] ?? passage.leaveFrom ?? prepared.weather.wind.covers.from;
+  const parts = [
+    headText(opened, first),
+    wrap(leaveInWords(answer).join(" ")),
+    boardText(answer, every),
+    wrap(
+      `Bars: █ open, ▒ marginal, ░ closed, - not judged; right of the rule is room left before never, left of it past never, a cell is 0.15. At the left █ night and ▒ twilight at departure. Your limits, happy to never: ${passage.limits.map(limitInWords).join("; ")}.${passage.limits.some((one) => one.felt === "windAgainstCurrentMps2") ? " kn²: knots of wind against the set times knots of stream." : ""}`,
+    ),
+    membersText(answer),
+    [...sourcesInWords(prepared).map((line) => wrap(line, 80, "    ", "  ")), ...oddText(opened)].join("\n"),
+    assumptionsInWords(prepared)
+      .map((line) => wrap(line, 80, "    ", "  "))
+      .join("\n"),
+    wrap(`${SAFETY_WORDS}${passage.invented ? " Everything in this passage is invented, for demonstration." : ""}`),
+  ];
+  return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
+}
+
+/** The head of every answer about a passage. */
+export function headText({ prepared }: OpenedPassage, at: number): string {
+  const { passage } = prepared;
+  const leg = geodesicBetween(passage.from.position, passage.to.position);
+  const boat = prepared.trialOf(0).crossing.boat;
+  const speed =
+    passage.boat.goes === "power" && passage.boat.power?.speedMps != null
+      ? `, ${knots(passage.boat.power.speedMps)} through the water`
+      : ` under ${passage.boat.goes === "power" ? "power" : passage.boat.goes === "sail" ? "sail" : "motor and sail"}`;
+  if (boat === undefined) throw new Error("a prepared passage has no boat");
+  const title = `${passage.name}${passage.invented ? "   (invented, for demonstration)" : ""}`;
+  const zones = passage.arrivalZone === passage.shipZone ? "" : `; arrivals in ${zoneLabel(at, passage.arrivalZone)}`;
+  return `${title}\n${wrap(`${passage.boat.name}${speed}. ${miles(leg.distanceMetres)} nm of open water, ${threeFigures(leg.initialBearingDegTrue)} true. Times are ship's time, ${zoneLabel(at, passage.shipZone)}${zones}.`)}`;
+}
+
+/** What the members say, and when it last blew against the stream, for the first open departure. */
+function membersText(answer: LeaveAnswer): string {
+  const row = answer.rows.find((one) => one.verdict.kind === "open");
+  if (row === undefined) return "";
+  const { agree, of } = row.forecastsAgreeing;
+  const zone = answer.prepared.passage.shipZone;
+  const sentences: string[] = [];
+  if (of > 1) sentences.push(`For the first open departure, ${fullTime(row.departAt, zone)}, ${agree} of ${of} forecasts agree.`);
+  if (row.sinceAgainst !== null) {
+    sentences.push(
+      row.sinceAgainst.kind === "blew"
+        ? `The wind last blew 10 kn or more against the stream ${duration(row.sinceAgainst.seconds)} before mid-stream.`
+        : `The wind has not blown 10 kn against the stream in the ${duration(row.sinceAgainst.seconds)} before mid-stream that the forecast covers; what went before is not known.`,
+    );
+  }
+  sentences.push("Two or three calm days before leaving are wanted (common practice).");
+  return wrap(sentences.join(" "));
+}
+
+/** What is odd about the files read. */
+function oddText(opened: OpenedPassage): readonly string[] {
+  const zone = opened.prepared.passage.shipZone;
+  const files = opened.readings.flatMap((reading) =>
+    reading.oddities.map((odd) => wrap(`Note: ${reading.name}: ${odd.message}`, 80, "    ", "  ")),
+  );
+  const letters = opened.letters.flatMap(({ file, letter }) =>
+    letter.noted.map((noted) =>
+      wrap(
+        `Note: ${file}: ${noted.kind} of ${noted.quantity} from ${fullTime(noted.from, zone)} to ${fullTime(noted.until, zone)}`,
+        80,
+        "    ",
+        "  ",
+      ),
+    ),
+  );
+  return [...files, ...letters];
+}

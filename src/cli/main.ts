@@ -1,0 +1,15 @@
+#!/usr/bin/env node
+import { runProgram } from "./program.ts";
+
+// A reader that has seen enough (`| head`) closes the pipe: that is no error.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code === "EPIPE") process.exit(0);
+  process.stderr.write(`The answer could not be written: ${error.message}\n`);
+  process.exit(2);
+});
+
+process.exitCode = await runProgram(process.argv.slice(2), {
+  out: (text) => process.stdout.write(text),
+  error: (text) => process.stderr.write(text),
+  now: () => Date.now() / 1000,
+});

@@ -1,0 +1,93 @@
+import { type SkyAnswer, skyJson } from "../api/index.ts";
+import { bad, good, issue, type Parsed } from "../core/answers/index.ts";
+import { addDays, dateAt, firstInstantAtOrPast, isoDate, type LocalDate, parseLocalDate, parseZone } from "../core/calendar/index.ts";
+import { lightOver, moonIlluminatedShare, moonOver } from "../core/earth/index.ts";
+import { epochSeconds, parsePosition } from "../core/units/index.ts";
+import { readPassageNeeds } from "../storage/index.ts";
+import type { AddCommand } from "./add-command.ts";
+import { ANSWERED, tellIssues } from "./context.ts";
+import { DEMO_PASSAGE } from "./opened.ts";
+import { skyText } from "./text/sky-text.ts";
+import { Typed } from "./typed.ts";
+
+interface SkyFlags {
+  readonly near?: string;
+  readonly on?: string;
+  readonly zone?: string;
+  readonly demo?: boolean;
+  readonly json?: boolean;
+}
+
+const EXAMPLES = `
+Examples:
+  athwart sky --near "33 48.7S 118 02.2W" --on 2027-04-08 --zone UTC-8
+  athwart sky --demo
+  athwart sky --demo --on 2027-04-13 --json
+  athwart sky --near "69 39N 018 57E" --on 2027-06-21 --zone Europe/Oslo
+
+With a passage the place is its destination, the zone that of arrival, and the
+day the first of its departures. Exit: 0 answered, 2 bad input.`;
+
+export const skyCommand: AddCommand = (program, context, done) => {
+  program
+    .command("sky")
+    .description("sunrise, sunset, twilights and moon of a day at a place")
+    .argument("[PASSAGE]", "a passage file, for its destination and zone")
+    .option("--demo", "use the demo's passage")
+    .option("--near <POSITION>", "the place: “33 48.7S 118 02.2W”")
+    .option("--on <DATE>", "the day by the zone's calendar: 2027-04-08")
+    .option("--zone <ZONE>", "the zone of the day and of every time: UTC-8, Pacific/Tahiti")
+    .option("--json", "the whole answer as JSON (athwart.sky/1)")
+    .addHelpText("after", EXAMPLES)
+    .action(async (file: string | undefined, flags: SkyFlags) => {
+      const json = flags.json === true;
+      const answer = await skyOf(file, flags);
+      if (!answer.ok) return done(tellIssues(context, answer.issues, json));
+      context.out(json ? `${JSON.stringify(skyJson(answer.value), null, 2)}\n` : skyText(answer.value));
+      done(ANSWERED);
+    });
+};
+
+async function skyOf(file: string | undefined, flags: SkyFlags): Promise<Parsed<SkyAnswer>> {
+  if (file !== undefined && flags.demo === true) return bad(issue("--demo", "options-clash", "either a passage file or --demo, not both"));
+  const path = flags.demo === true ? DEMO_PASSAGE : file;
+  const needs = path === undefined ? null : await readPassageNeeds(path);
+  if (needs?.ok === false) return needs;
+  const passage = needs === null ? null : needs.value.passage;
+  const typed = new Typed();
+  const near =
+    passage === null
+      ? typed.need("--near", flags.near, "“33 48.7S 118 02.2W”", parsePosition)
+      : typed.read("--near", flags.near, parsePosition);
+  const typedZone = passage === null ? typed.need("--zone", flags.zone, "UTC-8", parseZone) : typed.read("--zone", flags.zone, parseZone);
+  const zone = typedZone ?? passage?.arrivalZone ?? null;
+  const leaveFrom = passage?.leaveFrom ?? null;
+  const first = leaveFrom !== null && zone !== null ? dateAt(leaveFrom, zone) : null;
+  const typedDate =
+    first === null ? typed.need("--on", flags.on, "2027-04-08", parseLocalDate) : typed.read("--on", flags.on, parseLocalDate);
+  if (typed.issues.length > 0) return bad(...typed.issues);
+  const date = typedDate ?? first;
+  const place = near !== null ? { name: null, ...near } : passage !== null ? { name: passage.to.name, ...passage.to.position } : null;
+  if (place === null || zone === null || date === null) throw new Error("a flag was neither read nor complained of");
+  return good(skyAt(place, date, zone));
+}
+
+/** The local day's light at a place. */
+function skyAt(place: SkyAnswer["place"], date: LocalDate, zone: string): SkyAnswer {
+  const from = firstInstantAtOrPast(date, 0, zone);
+  const until = firstInstantAtOrPast(addDays(date, 1), 0, zone);
+  const middle = epochSeconds((from + until) / 2);
+  const day = { from, until };
+  return {
+    isoDate: isoDate(date),
+    zone,
+    place,
+    from,
+    until,
+    light: lightOver(day, place),
+    moon: moonOver(day, place),
+    moonLitShare: moonIlluminatedShare(middle),
+    moonLitAt: middle,
+    moonWaxing: moonIlluminatedShare(until) > moonIlluminatedShare(from),
+  };
+}

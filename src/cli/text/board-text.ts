@@ -1,0 +1,118 @@
+import { formatInstant } from "../../core/calendar/index.ts";
+import { type LightDay, lightAt, lightOver } from "../../core/earth/index.ts";
+import type { LeaveAnswer } from "../../core/plan/index.ts";
+import { epochSeconds } from "../../core/units/index.ts";
+import { type BoardRow, MARGINAL_BELOW } from "../../core/window/index.ts";
+import { clock, dayAndClock, decidedInWords, doorInWords, duration, feltName, margin, zoneLabel } from "../../words/index.ts";
+import { cell } from "./wrap.ts";
+
+/** A bar's cell stands for this much of a margin: the skipper's line lies one cell right of the rule. */
+const MARGIN_A_CELL = MARGINAL_BELOW;
+const LEFT_CELLS = 6;
+const RIGHT_CELLS = 8;
+/** Runs of at least this many lines shut by the same limit are folded into one. */
+const FOLD_FROM = 3;
+
+/** The board as text: a block a day, a line a departure; long runs shut by the same limit folded unless `every`. */
+export function boardText(answer: LeaveAnswer, every: boolean): string {
+  const { prepared, rows } = answer;
+  const zone = prepared.passage.shipZone;
+  const days = new Map<string, BoardRow[]>();
+  for (const row of rows) {
+    const day = formatInstant(epochSeconds(row.departAt), zone).isoDate;
+    days.set(day, [...(days.get(day) ?? []), row]);
+  }
+  return [...days.values()].map((day) => dayText(answer, day, every)).join("\n\n");
+}
+
+function dayText(answer: LeaveAnswer, rows: readonly BoardRow[], every: boolean): string {
+  const { passage } = answer.prepared;
+  const zone = passage.shipZone;
+  const first = rows[0] as BoardRow;
+  const pieces = formatInstant(epochSeconds(first.departAt), zone);
+  const startOfDay = first.departAt - (pieces.hour * 3600 + pieces.minute * 60 + pieces.second);
+  const light = lightOver({ from: epochSeconds(startOfDay), until: epochSeconds(startOfDay + 86400) }, passage.to.position);
+  const head = `${pieces.weekdayLong} ${pieces.date.day} ${pieces.monthLong}`;
+  const lines = [
+    `${cell(head, 32)}${cell(sunText(light, passage.arrivalZone, passage.shipZone), 48, "right")}`,
+    `  leave  shut │ open     margin  ${cell("what decides, and when", 39)} in hand`,
+  ];
+  for (let i = 0; i < rows.length; i++) {
+    const same = every ? 1 : runLength(rows, i);
+    if (same >= FOLD_FROM) {
+      lines.push(foldedLine(rows.slice(i, i + same), answer));
+      i += same - 1;
+    } else lines.push(rowLine(rows[i] as BoardRow, answer));
+  }
+  return lines.join("\n");
+}
+
+/** The sun at the entrance by the clock there, its zone named where it is not the ship's. */
+function sunText(light: LightDay, zone: string, shipZone: string): string {
+  const { sun } = light;
+  if (sun.kind === "aboveThroughout") return "sun up all day";
+  if (sun.kind === "belowThroughout") return "no sun all day";
+  const up = sun.upAt === null ? "no sunrise" : clock(sun.upAt, zone);
+  const down = sun.downAt === null ? "no sunset" : clock(sun.downAt, zone);
+  const last = sun.downAt ?? sun.upAt;
+  const named = zone === shipZone || last === null ? "" : ` ${zoneLabel(last, zone)}`;
+  return `sun at the entrance ${up} to ${down}${named}`;
+}
+
+/** What shuts a closed row, for folding; null for rows that are not closed by a limit. */
+function shutBy(row: BoardRow): string | null {
+  const { kind, decidedBy } = row.verdict;
+  if (kind === "closed" && decidedBy.kind === "margin") return feltName(decidedBy.margin.limit.felt);
+  if (decidedBy.kind === "noPassage") return `not judged: ${decidedBy.why.code}`;
+  if (decidedBy.kind === "notJudged") return `not judged: ${decidedBy.margin.limit.felt} ${decidedBy.margin.why.code}`;
+  return null;
+}
+
+function runLength(rows: readonly BoardRow[], from: number): number {
+  const reason = shutBy(rows[from] as BoardRow);
+  if (reason === null) return 1;
+  let length = 1;
+  while (from + length < rows.length && shutBy(rows[from + length] as BoardRow) === reason) length++;
+  return length;
+}
+
+/** The strip at the left: ink for night at departure, half ink for twilight. */
+function nightMark(row: BoardRow, answer: LeaveAnswer): string {
+  const light = lightAt(epochSeconds(row.departAt), answer.prepared.passage.from.position);
+  return light === "night" ? "█" : light === "day" ? " " : "▒";
+}
+
+/** The ink of a bar tells its verdict without colour: full, half, light, or dashes for what is not judged. */
+export function barText(row: BoardRow): string {
+  const { kind, smallestMargin, decidedBy } = row.verdict;
+  if (decidedBy.kind === "noPassage" && kind !== "closed") return `${"-".repeat(LEFT_CELLS)}│${"-".repeat(RIGHT_CELLS)}`;
+  const value = smallestMargin ?? (kind === "closed" ? -2 : 0);
+  const ink = kind === "open" ? "█" : kind === "marginal" ? "▒" : "░";
+  const left = value < 0 ? Math.min(LEFT_CELLS, Math.ceil(-value / MARGIN_A_CELL)) : 0;
+  const right = value > 0 ? Math.min(RIGHT_CELLS, Math.max(1, Math.floor(value / MARGIN_A_CELL + 1e-9))) : 0;
+  return `${" ".repeat(LEFT_CELLS - left)}${ink.repeat(left)}│${ink.repeat(right)}${" ".repeat(RIGHT_CELLS - right)}`;
+}
+
+function rowLine(row: BoardRow, answer: LeaveAnswer): string {
+  const zone = answer.prepared.passage.shipZone;
+  const { smallestMargin } = row.verdict;
+  const figure = smallestMargin === null ? "" : margin(smallestMargin);
+  const hand = row.inHand === null ? "" : row.inHand.seconds === null ? "no door" : duration(row.inHand.seconds);
+  const { decidedBy } = row.verdict;
+  const decided = decidedInWords(row, zone);
+  const words = decidedBy.kind === "littleTime" ? `short of time: ${doorInWords(decidedBy.inHand.door)}` : decided.words;
+  const { at } = decided;
+  const what = at === null ? cell(words, 39) : `${cell(words, 29)} ${dayAndClock(at, zone)}`;
+  return `${nightMark(row, answer)} ${clock(row.departAt, zone)} ${barText(row)} ${cell(figure, 7, "right")}  ${what} ${cell(hand, 7, "right")}`.trimEnd();
+}
+
+function foldedLine(rows: readonly BoardRow[], answer: LeaveAnswer): string {
+  const zone = answer.prepared.passage.shipZone;
+  const first = rows[0] as BoardRow;
+  const last = rows[rows.length - 1] as BoardRow;
+  const reason =
+    first.verdict.decidedBy.kind === "margin"
+      ? `shut: ${feltName(first.verdict.decidedBy.margin.limit.felt)}`
+      : decidedInWords(first, zone).words;
+  return `  ${clock(first.departAt, zone)} to ${clock(last.departAt, zone)}  ${reason}`;
+}

@@ -1,0 +1,85 @@
+import { describe, expect, it } from "vitest";
+import { at, DEMO, run, runJson } from "./run.ts";
+
+const list = (value: unknown): readonly unknown[] => {
+  if (!Array.isArray(value)) throw new Error(`no list: ${JSON.stringify(value)}`);
+  return value;
+};
+
+describe("inspect", () => {
+  it("tells a forecast's kind, issue, area, times, members, units and what each field is used for", async () => {
+    const { code, out } = await run("inspect", `${DEMO}/wind.grib2`);
+    expect(code).toBe(0);
+    const plain = out.replace(/\s+/g, " ");
+    expect(plain).toContain("GRIB edition 2, 640 kB. Issued Tue 6 Apr 2027, 12:00 UTC.");
+    expect(plain).toContain("34°45.0'S to 32°15.0'S, 120°00.0'W to 117°00.0'W, 13 × 11 points");
+    expect(plain).toContain("65 steps at most 3 h 00 apart; 10 members");
+    expect(plain).toContain("u-component of wind (m/s, 10 m above ground); used as wind, east part");
+  });
+
+  it("gives times in the passage's zone when held against one, else in UTC", async () => {
+    expect((await run("inspect", `${DEMO}/current.nc`)).out).toContain("12:00 UTC.");
+    expect((await run("inspect", `${DEMO}/current.nc`, "--demo")).out).toContain("04:00 UTC-8.");
+  });
+
+  it("the demo's files serve its passage whole, and nothing is missing", async () => {
+    const answer = await runJson("inspect", `${DEMO}/wind.grib2`, `${DEMO}/current.nc`, `${DEMO}/letter.txt`, "--demo");
+    for (let i = 0; i < 3; i++) expect(at(answer, "files", i, "serves", "verdict")).toBe("serves");
+    expect(at(answer, "for", "missing")).toEqual([]);
+    expect(at(answer, "for", "alsoNamed")).toEqual([]);
+  });
+
+  it("lists what one file alone leaves missing, and what the passage names beside it", async () => {
+    const answer = await runJson("inspect", `${DEMO}/current.nc`, "--demo");
+    expect(at(answer, "for", "missing")).toEqual(["wind", "gust", "seaHeight", "seaPeriod"]);
+    expect(at(answer, "for", "alsoNamed")).toEqual(["wind.grib2", "letter.txt"]);
+  });
+
+  // 52.0 nm at 5.6 kn and two stretches of pilotage: by hand some 10 h 50 from berth to berth.
+  it("reckons how long the passage takes in still water, berth to berth", async () => {
+    const answer = await runJson("inspect", `${DEMO}/current.nc`, "--demo");
+    expect(Math.abs(Number(at(answer, "for", "stillWaterSeconds")) - 10.83 * 3600)).toBeLessThan(600);
+  });
+
+  it("a letter's remark stops it until it is struck out, by flag or by the passage that names the letter", async () => {
+    const stopped = await run("inspect", `${DEMO}/letter.txt`);
+    expect(stopped).toMatchObject({ code: 2, out: "" });
+    expect(stopped.err).toContain("letter.txt line 5");
+    for (const words of [["--strike-out", "5"], ["--demo"]]) {
+      const { code, out } = await run("inspect", `${DEMO}/letter.txt`, ...words);
+      expect(code).toBe(0);
+      expect(out).toContain("Struck out: line 5");
+      expect(out.replace(/\s+/g, " ")).toContain("20 periods of wind up to 28 kn, all with gusts");
+    }
+    const answer = await runJson("inspect", `${DEMO}/letter.txt`, "--strike-out", "5");
+    expect(list(at(answer, "files", 0, "letter", "wind")).length).toBe(20);
+  });
+
+  it("tells a passage file with all it names, and what can't be held against a passage has no verdict", async () => {
+    const { code, out } = await run("inspect", `${DEMO}/passage.yaml`, "--demo");
+    expect(code).toBe(0);
+    expect(out).toContain("A passage file");
+    expect(at(await runJson("inspect", `${DEMO}/passage.yaml`, "--demo"), "files", 0, "serves")).toBeNull();
+  });
+
+  it("tells the files that can be read and what is wrong with the others, exit 2", async () => {
+    const { code, out, err } = await run("inspect", `${DEMO}/current.nc`, "no-such-file.nc", DEMO);
+    expect(code).toBe(2);
+    expect(out).toContain("NetCDF classic");
+    expect(err).toMatch(/^2 things stand in the way/);
+    expect(err).toContain("there is no such file");
+    expect(err).toContain("Name a file, not a folder.");
+  });
+
+  it.each([
+    [["--strike-out", "five"], "argument-not-understood"],
+    [["--demo", "--for", `${DEMO}/passage.yaml`], "options-clash"],
+    [["--for", "no-such-file.yaml"], "file-not-opened"],
+    [["--for", DEMO], "file-not-opened"],
+    [["--for", `${DEMO}/wind.grib2`], "file-not-recognised"],
+  ])("asks about %j", async (words, code) => {
+    const outcome = await run("inspect", `${DEMO}/letter.txt`, ...words);
+    expect(outcome).toMatchObject({ code: 2, out: "" });
+    expect(outcome.err).toContain(code);
+  });
+});
