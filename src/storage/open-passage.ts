@@ -76,7 +76,11 @@ async function readForecastFile(
   try {
     source = await bytesFromFile(path);
   } catch (error) {
-    issues.push(...(error instanceof BadInput ? error.issues : [cannotOpen(path, place, error)]));
+    issues.push(
+      ...(error instanceof BadInput
+        ? error.issues.map((one) => ({ ...one, path: place, message: `${path}: ${one.message}` }))
+        : [cannotOpen(path, place, error)]),
+    );
     return null;
   }
   try {

@@ -1,7 +1,7 @@
-import type { LeaveAnswer } from "../core/plan/index.ts";
+import { DEPARTURE_SPACING_SECONDS, type LeaveAnswer, MOST_DEPARTURES } from "../core/plan/index.ts";
 import { type BoardRow, type Spell, spellsOf } from "../core/window/index.ts";
-import { decidedInWords, doorInWords, feltName } from "./say-limit.ts";
-import { clock, dayAndClock, duration, longDayAndClock } from "./say-time.ts";
+import { decidedInWords, doorInWords, feltName, reasonInWords } from "./say-limit.ts";
+import { clock, dayAndClock, dayAndClockNear, duration, longDayAndClockNear, zoneLabel } from "./say-time.ts";
 
 /** The answer in a few sentences: when to leave, what shuts, when it opens again. */
 export function leaveInWords(answer: LeaveAnswer): readonly string[] {
@@ -12,8 +12,10 @@ export function leaveInWords(answer: LeaveAnswer): readonly string[] {
   if (answer.rows.length === 0)
     return ["There is no departure to try: wind and current have no time in common with the departures asked for."];
   const first = open[0];
-  if (first === undefined) return noneOpen(answer.rows, spells, zone);
-  const sentences = [`Leave ${spanInWords(first, zone, true)}.`];
+  const cut = cutShort(answer) ? [`No more than ${MOST_DEPARTURES} departures are tried: a month of them.`] : [];
+  const begins = (answer.rows[0] as BoardRow).departAt;
+  if (first === undefined) return [...noneOpen(answer.rows, spells, zone), ...cut];
+  const sentences = [`Leave ${spanInWords(first, begins, zone, true)}.`];
   const best = bestOf(first.rows);
   const { inHand, arrivalAt } = best;
   if (arrivalAt !== null) {
@@ -24,17 +26,36 @@ export function leaveInWords(answer: LeaveAnswer): readonly string[] {
           ? ", with no door met as far as was tried"
           : `, with ${duration(inHand.seconds)} in hand before ${doorInWords(inHand.door)}`;
     sentences.push(
-      `At ${clock(best.departAt, zone)} the passage takes ${duration(arrivalAt - best.departAt)}: arrive ${dayAndClock(arrivalAt, arrivalZone)}${hand}.`,
+      `At ${clock(best.departAt, zone)} the passage takes ${duration(arrivalAt - best.departAt)}: arrive ${arrivalInWords(arrivalAt, arrivalZone, best.departAt, zone)}${hand}.`,
     );
+    const assumed = best.advised?.assumedWaterShare ?? 0;
+    if (assumed > 0)
+      sentences.push(`For ${Math.max(1, Math.round(assumed * 100))} % of its time in open water the current is not known and is assumed.`);
   }
   const after = spells[spells.indexOf(first) + 1];
-  if (after !== undefined) sentences.push(shutInWords(after, zone));
+  if (after !== undefined) sentences.push(shutInWords(after, begins, zone));
   if (open.length > 1) {
-    const again = open.slice(1).map((spell) => spanInWords(spell, zone, false));
+    const again = open.slice(1).map((spell) => spanInWords(spell, begins, zone, false));
     const listed = again.length > 3 ? [...again.slice(0, 3), `${again.length - 3} more`] : again;
     sentences.push(`Open again ${listed.join("; ")}.`);
   }
-  return sentences;
+  return [...sentences, ...cut];
+}
+
+/** Whether there would have been more departures to try. */
+function cutShort({ departures, prepared }: LeaveAnswer): boolean {
+  const last = departures[departures.length - 1];
+  const { leaveUntil } = prepared.passage;
+  return (
+    last !== undefined && departures.length >= MOST_DEPARTURES && (leaveUntil === null || last + DEPARTURE_SPACING_SECONDS <= leaveUntil)
+  );
+}
+
+/** An arrival by the clock there, its zone named where it is not the one that the departure was told in: `Wed 10:33 UTC-5`. */
+export function arrivalInWords(arrivalAt: number, arrivalZone: string, departAt: number, shipZone: string): string {
+  const label = zoneLabel(arrivalAt, arrivalZone);
+  const named = label === zoneLabel(departAt, shipZone) ? "" : ` ${label}`;
+  return `${dayAndClock(arrivalAt, arrivalZone)}${named}`;
 }
 
 /** Of neighbouring open departures the one with the most time in hand after a margin that is not small: the largest product of both, margins counted to 1. */
@@ -44,17 +65,18 @@ export function bestOf(rows: readonly BoardRow[]): BoardRow {
   return rows.reduce((best, row) => (worth(row) > worth(best) ? row : best));
 }
 
-function spanInWords(spell: Spell, zone: string, long: boolean): string {
-  const say = long ? longDayAndClock : dayAndClock;
+/** From the first to the last departure of a spell; `begins` is the board's first, from which weekdays are counted. */
+function spanInWords(spell: Spell, begins: number, zone: string, long: boolean): string {
+  const say = (at: number): string => (long ? longDayAndClockNear : dayAndClockNear)(at, begins, zone);
   const from = (spell.rows[0] as BoardRow).departAt;
   const until = (spell.rows[spell.rows.length - 1] as BoardRow).departAt;
-  return from === until ? `${long ? "" : "at "}${say(from, zone)}` : `${say(from, zone)} to ${say(until, zone)}`;
+  return from === until ? `${long ? "" : "at "}${say(from)}` : `${say(from)} to ${say(until)}`;
 }
 
-function shutInWords(spell: Spell, zone: string): string {
+function shutInWords(spell: Spell, begins: number, zone: string): string {
   const row = spell.rows[0] as BoardRow;
   const { decidedBy } = row.verdict;
-  const from = dayAndClock(row.departAt, zone);
+  const from = dayAndClockNear(row.departAt, begins, zone);
   if (decidedBy.kind === "margin")
     return `From ${from} it is ${spell.kind === "closed" ? "shut" : "marginal"}: ${feltName(decidedBy.margin.limit.felt)}.`;
   return `From ${from} it is ${spell.kind === "closed" ? "shut" : "marginal"}: ${decidedInWords(row, zone).words}.`;
@@ -62,14 +84,14 @@ function shutInWords(spell: Spell, zone: string): string {
 
 function noneOpen(rows: readonly BoardRow[], spells: readonly Spell[], zone: string): readonly string[] {
   const marginal = spells.filter((spell) => spell.kind === "marginal");
+  const begins = (rows[0] as BoardRow).departAt;
   const counts = new Map<string, number>();
   for (const row of rows) {
-    const { decidedBy } = row.verdict;
-    const reason = decidedBy.kind === "margin" ? feltName(decidedBy.margin.limit.felt) : decidedInWords(row, zone).words;
+    const reason = reasonInWords(row);
     counts.set(reason, (counts.get(reason) ?? 0) + 1);
   }
   const commonest = [...counts].sort((a, b) => b[1] - a[1])[0];
   const why = commonest === undefined ? "" : ` The commonest reason: ${commonest[0]} (${commonest[1]} of ${rows.length}).`;
   if (marginal.length === 0) return [`No departure is open.${why}`];
-  return [`No departure is open. Marginal: ${marginal.map((spell) => spanInWords(spell, zone, false)).join("; ")}.${why}`];
+  return [`No departure is open. Marginal: ${marginal.map((spell) => spanInWords(spell, begins, zone, false)).join("; ")}.${why}`];
 }

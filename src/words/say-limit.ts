@@ -1,9 +1,9 @@
-import { meaningOf, type NoAnswer } from "../core/answers/index.ts";
+import type { NoAnswer } from "../core/answers/index.ts";
 import { CIVIL_ALTITUDE_DEG, SUNRISE_ALTITUDE_DEG } from "../core/earth/index.ts";
 import { nodeAt, rateAtNode, type Track } from "../core/passage/index.ts";
 import type { BoardRow, Door, Felt, Limit, WorstPlace } from "../core/window/index.ts";
 import { knots, knotsTimesKnots, wholeKnots } from "./say-quantity.ts";
-import { dayAndClock, duration } from "./say-time.ts";
+import { dayAndClock, dayAndClockNear, duration } from "./say-time.ts";
 
 /** What a limit is set on, in a word or two. */
 export function feltName(felt: Felt): string {
@@ -62,28 +62,56 @@ export function limitInWords(limit: Limit): string {
   return words + lasting;
 }
 
-/** Why there is no answer, in words with its time: `forecast ends Tue 04:00`. */
+/** Why there is no answer, in words with its time: `not judged: wind ends Tue 04:00`. */
 export function noAnswerInWords(why: NoAnswer, zone: string): string {
   switch (why.code) {
-    case "not-covered-time":
-      return why.coveredUntil === null
-        ? `not judged: ${quantityName(why.quantity)} not covered ${dayAndClock(why.at, zone)}`
-        : why.coveredFrom !== null && why.at < why.coveredFrom
-          ? `not judged: ${quantityName(why.quantity)} begins ${dayAndClock(why.coveredFrom, zone)}`
-          : `not judged: ${quantityName(why.quantity)} ends ${dayAndClock(why.coveredUntil, zone)}`;
+    case "not-covered-time": {
+      const name = quantityName(why.quantity);
+      const outside = outsideOf(why);
+      if (outside === "gap") return `not judged: no ${name} is given for ${dayAndClock(why.at, zone)}`;
+      const edge = outside === "before" ? why.coveredFrom : why.coveredUntil;
+      return `not judged: ${name} ${outside === "before" ? "begins" : "ends"} ${dayAndClockNear(edge ?? why.at, why.at, zone)}`;
+    }
     case "not-covered-place":
-      return `not judged: ${quantityName(why.quantity)} not known there ${dayAndClock(why.at, zone)}`;
+    case "cannot-hold":
+      return `${noAnswerReason(why)} ${dayAndClock(why.at, zone)}`;
+    case "stalled":
+      return `${noAnswerReason(why)} after ${dayAndClock(why.at, zone)}`;
+    case "carried-away":
+      return `${noAnswerReason(why)} by ${dayAndClock(why.at, zone)}`;
+    default:
+      return noAnswerReason(why);
+  }
+}
+
+/** Why there is no answer, without its time, so that neighbouring departures with one reason have the same words. */
+export function noAnswerReason(why: NoAnswer): string {
+  switch (why.code) {
+    case "not-covered-time": {
+      const name = quantityName(why.quantity);
+      return `not judged: ${{ before: `${name} begins later`, after: `${name} ends too soon`, gap: `a gap in the ${name}` }[outsideOf(why)]}`;
+    }
+    case "not-covered-place":
+      return `not judged: ${quantityName(why.quantity)} not known there`;
     case "not-covered-variable":
       return `not judged: no source gives ${quantityName(why.quantity)}`;
     case "cannot-hold":
-      return `the track can't be held ${dayAndClock(why.at, zone)}`;
+      return "the track can't be held";
     case "stalled":
-      return `no way made after ${dayAndClock(why.at, zone)}`;
+      return "no way made";
     case "carried-away":
-      return `carried away by ${dayAndClock(why.at, zone)}`;
+      return "carried away";
     case "unreachable":
-      return meaningOf("unreachable").meaning;
+      return "no heading leads to the destination";
   }
+}
+
+/** Whether an instant that is not covered lies before or after all that is, or in a gap. */
+function outsideOf(
+  why: Extract<NoAnswer, { readonly code: "not-covered-time" | "not-covered-place" | "not-covered-variable" }>,
+): "before" | "after" | "gap" {
+  if (why.coveredFrom !== null && why.at < why.coveredFrom) return "before";
+  return why.coveredUntil !== null && why.at > why.coveredUntil ? "after" : "gap";
 }
 
 function quantityName(quantity: string): string {
@@ -118,10 +146,27 @@ export function decidedInWords(row: BoardRow, zone: string): { readonly words: s
   }
 }
 
+/** What decides a row, in words without times: what rows have in common. */
+export function reasonInWords(row: BoardRow): string {
+  const { decidedBy } = row.verdict;
+  if (decidedBy.kind === "margin") return feltName(decidedBy.margin.limit.felt);
+  if (decidedBy.kind === "notJudged") return noAnswerReason(decidedBy.margin.why);
+  if (decidedBy.kind === "noPassage") return noAnswerReason(decidedBy.why);
+  return decidedInWords(row, "UTC").words;
+}
+
 /** What shuts: `gusts`, `dark at the entrance`, `the forecast's end`. */
 export function doorInWords(door: Door | null): string {
   if (door === null) return "nothing as far as was tried";
   if (door.kind === "limit") return feltName(door.felt);
-  if (door.kind === "notJudged") return "the forecast's end";
-  return door.why.code === "not-covered-time" || door.why.code === "not-covered-place" ? "the forecast's end" : "no way across";
+  switch (door.why.code) {
+    case "not-covered-time":
+      return outsideOf(door.why) === "gap" ? "a gap in the forecast" : "the forecast's end";
+    case "not-covered-place":
+      return "the edge of what is known";
+    case "not-covered-variable":
+      return "what no source gives";
+    default:
+      return "there is no way across";
+  }
 }

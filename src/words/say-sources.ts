@@ -35,6 +35,11 @@ export function assumptionsInWords(prepared: Prepared): readonly string[] {
   }[passage.whereCurrentUnknown.kind];
   return [
     ...boatAssumptions(passage.boat).map(boatAssumptionInWords),
+    ...(prepared.trialOf(0).crossing.boat.dependsOnWind
+      ? [
+          "The boat is run in the middle of each range of wind and direction, and where winds overlap or shift at a stroke in the first; a wind said to be variable is run as from south.",
+        ]
+      : []),
     water,
     `Where a source gives no gust it is taken as ${passage.gustFactor} times the wind.`,
     ...(passage.pilotageOut === null && passage.pilotageIn === null

@@ -1,6 +1,7 @@
 import { meaningOf } from "../core/answers/index.ts";
 import type { HelmOrder, WayArrives, WayName } from "../core/passage/index.ts";
 import { type CrossAnswer, forTheHelm, type Prepared, type SteeringCompass } from "../core/plan/index.ts";
+import { arrivalInWords } from "./say-leave.ts";
 import { eastWest, miles, threeFigures } from "./say-quantity.ts";
 import { clock, dayAndClock } from "./say-time.ts";
 
@@ -51,6 +52,11 @@ export function orderInWords(answer: CrossAnswer, compass: SteeringCompass, way:
   sentences.push(
     `Expect to be carried up to ${miles(way.downStreamMetres)} miles down-stream and ${miles(way.upStreamMetres)} up-stream of the straight line.`,
   );
+  const { passage } = prepared;
+  const arrive = (at: number): string => arrivalInWords(at, passage.arrivalZone, answer.departAt, zone);
+  const { arrivalAt } = answer.row;
+  const berth = arrivalAt !== null && way === answer.advised && passage.pilotageIn !== null ? `, at the berth ${arrive(arrivalAt)}` : "";
+  sentences.push(`Arrive at ${passage.to.name} ${arrive(way.arrivalAt)}${berth}.`);
   if (way.name !== "holdTrack" && way.name !== "bowOnDestination") sentences.push("Do not let the pilot steer to a waypoint.");
   return sentences;
 }

@@ -15,10 +15,20 @@ export function dayAndClock(at: number, zone: string): string {
   return `${pieces.weekdayShort} ${pieces.time}`;
 }
 
-/** `Thursday 20:00` in a zone. */
-export function longDayAndClock(at: number, zone: string): string {
-  const pieces = formatInstant(epochSeconds(at), zone);
-  return `${pieces.weekdayLong} ${pieces.time}`;
+/** A weekday alone says which day it is for less than this, seconds. */
+const WEEKDAY_SERVES_SECONDS = 6 * 86400;
+
+/** `Thu 20:00` in a zone, with its date where it lies so far from `near` that another Thursday may be meant: `Thu 8 Apr 20:00`. */
+export function dayAndClockNear(at: number, near: number, zone: string): string {
+  if (Math.abs(at - near) < WEEKDAY_SERVES_SECONDS) return dayAndClock(at, zone);
+  const { weekdayShort, date, monthShort, time } = formatInstant(epochSeconds(at), zone);
+  return `${weekdayShort} ${date.day} ${monthShort} ${time}`;
+}
+
+/** `Thursday 20:00` in a zone, with its date where it lies so far from `near` that another Thursday may be meant. */
+export function longDayAndClockNear(at: number, near: number, zone: string): string {
+  const { weekdayLong, date, monthLong, time } = formatInstant(epochSeconds(at), zone);
+  return Math.abs(at - near) < WEEKDAY_SERVES_SECONDS ? `${weekdayLong} ${time}` : `${weekdayLong} ${date.day} ${monthLong} ${time}`;
 }
 
 /** `Thursday 8 April 2027` in a zone. */

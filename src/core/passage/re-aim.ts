@@ -16,7 +16,7 @@ export interface ReAimRow {
   readonly acrossMetres: number;
   /** When the boat is expected there. */
   readonly at: number;
-  /** One cell for each of `OFF_PATH_NM`: the heading to the destination from there and the minutes it costs against being on the path; null where none leads there. */
+  /** One cell for each of `OFF_PATH_NM`: the heading to the destination from there and when it arrives; null where none leads there. */
   readonly cells: readonly ({ readonly headingDegTrue: number; readonly arrivalAt: number } | null)[];
 }
 

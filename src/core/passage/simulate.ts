@@ -100,7 +100,7 @@ export class Simulator {
       if (toGo < leastToGo - LEAST_WAY_METRES) {
         leastToGo = toGo;
         stallFrom = t;
-      } else if (t - stallFrom > STALL_SECONDS) return this.noAnswer(STALLED, x, y, t);
+      } else if (t - stallFrom > STALL_SECONDS) return this.noAnswer(STALLED, x, y, stallFrom);
       if (t > giveUpAt) return this.noAnswer(STALLED, x, y, t);
       if (until.kind === "at" && toGo <= CLOSE_METRES) return this.closeIn(until, x, y, t, engineOn, record);
       const vx = this.vx;

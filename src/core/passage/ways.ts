@@ -110,7 +110,7 @@ export function bowOnDestination(crossing: Crossing, departAt: number): Way {
   );
 }
 
-/** All the ways across for one departure, simplest order first. `why` tells when not even the water along the line is known. */
+/** All the ways across for one departure, simplest order first. `stream` is null where nothing of the water along the line is known. */
 export function waysAcross(
   crossing: Crossing,
   departAt: number,
@@ -123,7 +123,15 @@ export function waysAcross(
     stream === null
       ? fails("acrossThenTurn", departAt, first.kind === "fails" ? first.why : unknownWater(crossing, departAt))
       : acrossThenTurn(crossing, departAt, stream, options);
-  return { ways: [first, across, holdTrack(crossing, departAt), bowOnDestination(crossing, departAt)], stream };
+  const ways = [first, across, holdTrack(crossing, departAt), bowOnDestination(crossing, departAt)];
+  return { ways: stream === null ? ways : ways.map((way) => withStray(way, crossing, stream.downStreamSide)), stream };
+}
+
+/** A way with its stray told by one side for all: where the stream turns, each way's own down-stream may differ. */
+function withStray(way: Way, { line }: Crossing, downStreamSide: 1 | -1): Way {
+  if (way.kind === "fails") return way;
+  const { upMetres, downMetres } = strayOf(way.track, line, downStreamSide);
+  return { ...way, upStreamMetres: upMetres, downStreamMetres: downMetres };
 }
 
 function unknownWater(crossing: Crossing, at: number): NoAnswer {

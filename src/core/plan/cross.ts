@@ -1,10 +1,10 @@
 import {
   type CarriedOut,
   carryOut,
-  lookAcross,
+  downStreamSideOf,
   type ReAimTable,
-  recommended,
   reAimTables,
+  recommended,
   STREAM_FACTORS,
   type StreamAcross,
   type Way,
@@ -12,7 +12,7 @@ import {
   waysAcross,
 } from "../passage/index.ts";
 import { type BoardRow, harbourSeconds, judgeBoard, keepDepartures } from "../window/index.ts";
-import { DEPARTURE_SPACING_SECONDS } from "./departure-times.ts";
+import { timesAfter } from "./departure-times.ts";
 import type { Prepared } from "./prepare.ts";
 
 /** A way with its price and what it does when the stream is not as foretold. */
@@ -38,9 +38,6 @@ export interface CrossAnswer {
   readonly row: BoardRow;
 }
 
-/** Hours after the departure that are tried for its time in hand. */
-const LATER_HOURS = 24;
-
 /** Compares the ways across for one departure from the berth. */
 export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
   const trial = prepared.trialOf(0);
@@ -58,9 +55,7 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     return { way, costSeconds: way.arrivalAt - earliest, otherwise };
   });
   const advised = recommended(ways);
-  const side = (stream ?? lookAcross(crossing.around.current, crossing.line, openWaterFrom, 2.5))?.downStreamSide ?? 1;
-  const later = Array.from({ length: LATER_HOURS + 1 }, (_, k) => departAt + k * DEPARTURE_SPACING_SECONDS);
-  const kept = keepDepartures(prepared.trialOf, later, prepared.weather);
+  const kept = keepDepartures(prepared.trialOf, [departAt], prepared.weather, undefined, timesAfter(departAt));
   if (kept === null) throw new Error("departures stopped without being asked to");
   const row = judgeBoard(kept, prepared.passage.limits, prepared.weather)[0] as BoardRow;
   return {
@@ -70,7 +65,7 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     stream,
     ways: compared,
     advised,
-    reAim: advised === null ? [] : reAimTables(crossing, advised, side),
+    reAim: advised === null ? [] : reAimTables(crossing, advised, stream?.downStreamSide ?? downStreamSideOf(advised.track, crossing.line)),
     row,
   };
 }

@@ -1,5 +1,6 @@
 import { offsetMinutesAt } from "../calendar/index.ts";
 import { type EpochSeconds, epochSeconds } from "../units/index.ts";
+import { LATEST_TRIED_SECONDS } from "../window/index.ts";
 import type { Prepared } from "./prepare.ts";
 
 export const DEPARTURE_SPACING_SECONDS = 3600;
@@ -20,4 +21,10 @@ export function departureTimes(prepared: Prepared): readonly EpochSeconds[] {
   const times: EpochSeconds[] = [];
   for (let at = first; at <= until && times.length < MOST_DEPARTURES; at += DEPARTURE_SPACING_SECONDS) times.push(epochSeconds(at));
   return times;
+}
+
+/** The departures after one that are tried for its time in hand, so that no door just beyond the last departure asked for is missed. */
+export function timesAfter(departAt: number): readonly EpochSeconds[] {
+  const many = LATEST_TRIED_SECONDS / DEPARTURE_SPACING_SECONDS;
+  return Array.from({ length: many }, (_, k) => epochSeconds(departAt + (k + 1) * DEPARTURE_SPACING_SECONDS));
 }

@@ -1,12 +1,13 @@
 import type { EpochSeconds } from "../units/index.ts";
-import { type BoardRow, type KeptDeparture, judgeBoard, keepDepartures, type Progress } from "../window/index.ts";
-import { departureTimes } from "./departure-times.ts";
+import { type BoardRow, judgeBoard, type KeptDeparture, keepDepartures, type Progress } from "../window/index.ts";
+import { departureTimes, timesAfter } from "./departure-times.ts";
 import type { Prepared } from "./prepare.ts";
 
 /** The departures of a passage, tried, felt, judged and decided. */
 export interface LeaveAnswer {
   readonly prepared: Prepared;
   readonly departures: readonly EpochSeconds[];
+  /** One a departure, and after them those of the day that follows, which only serve the time in hand. */
   readonly kept: readonly KeptDeparture[];
   readonly rows: readonly BoardRow[];
 }
@@ -14,7 +15,8 @@ export interface LeaveAnswer {
 /** Tries every departure; null when stopped by `progress`. */
 export function tryDepartures(prepared: Prepared, progress?: Progress): LeaveAnswer | null {
   const departures = departureTimes(prepared);
-  const kept = keepDepartures(prepared.trialOf, departures, prepared.weather, progress);
+  const last = departures[departures.length - 1];
+  const kept = keepDepartures(prepared.trialOf, departures, prepared.weather, progress, last === undefined ? [] : timesAfter(last));
   if (kept === null) return null;
   return { prepared, departures, kept, rows: judgeBoard(kept, prepared.passage.limits, prepared.weather) };
 }

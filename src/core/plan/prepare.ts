@@ -71,7 +71,9 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
     const grids = (gathered.water[i] ?? []).filter((grid) => grid.quantities[0] === "currentEastMps");
     const newest = newestOf(grids);
     if (newest === null)
-      issues.push(issue(`water.sources[${i}]`, "source-lacks-quantity", `${source.file} holds no current that is read here`));
+      issues.push(
+        issue(`water.sources[${i}]`, "source-lacks-quantity", `${source.file} holds no current for these waters that is read here`),
+      );
     return newest === null ? null : gridCurrent(newest);
   });
   const winds: WindSource[] = [];
@@ -94,7 +96,13 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
     if (wind !== null) winds.push(wind);
     if (sea !== null) seas.push(sea);
     if (wind === null && sea === null) {
-      issues.push(issue(`weather.sources[${i}]`, "source-lacks-quantity", `${source.file} holds no wind and no sea that are read here`));
+      issues.push(
+        issue(
+          `weather.sources[${i}]`,
+          "source-lacks-quantity",
+          `${source.file} holds no wind and no sea for these waters that are read here`,
+        ),
+      );
     }
   });
   if (winds.length === 0 && !issues.some((one) => one.path.startsWith("weather.sources["))) {

@@ -4,7 +4,13 @@ import type { Prepared } from "./prepare.ts";
 
 /** What lies between true and compass on this passage, and where it comes from. */
 export type SteeringCompass =
-  | { readonly kind: "compass"; readonly variationDeg: number; readonly from: "typed" | "model"; readonly hasDeviationCard: boolean; readonly caution: boolean }
+  | {
+      readonly kind: "compass";
+      readonly variationDeg: number;
+      readonly from: "typed" | "model";
+      readonly hasDeviationCard: boolean;
+      readonly caution: boolean;
+    }
   /** No variation is to be had: headings are true, and why. */
   | { readonly kind: "true"; readonly why: "variation-model-years" | "variation-field-weak" };
 
@@ -12,7 +18,8 @@ export type SteeringCompass =
 export function steeringCompass(prepared: Prepared, at: number): SteeringCompass {
   const { compass } = prepared.passage.boat;
   const hasDeviationCard = compass.deviationCard.length > 0;
-  if (compass.variationDeg !== null) return { kind: "compass", variationDeg: compass.variationDeg, from: "typed", hasDeviationCard, caution: false };
+  if (compass.variationDeg !== null)
+    return { kind: "compass", variationDeg: compass.variationDeg, from: "typed", hasDeviationCard, caution: false };
   const { line, plane } = prepared;
   const middle = plane.toPosition((line.fromX + line.toX) / 2, (line.fromY + line.toY) / 2);
   const variation = variationAt(epochSeconds(at), middle);

@@ -1,7 +1,16 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { WayArrives } from "../passage/index.ts";
 import type { SeaSource, WindSampler, WindSource } from "../weather/index.ts";
-import { type DepartureRun, ENGINE_STOPS_SECONDS, type Outcome, runDeparture, runPlanned, SPEED_SHARES, type Trial } from "./departures.ts";
+import {
+  type DepartureRun,
+  ENGINE_STOPS_SECONDS,
+  LATEST_TRIED_SECONDS,
+  type Outcome,
+  runDeparture,
+  runPlanned,
+  SPEED_SHARES,
+  type Trial,
+} from "./departures.ts";
 import { type Exposure, feel, feelOn, feelUnder } from "./exposure.ts";
 import type { Felt, Limit } from "./limit.ts";
 import { type CoveredSpan, judge, type Margin, passesNever } from "./margin.ts";
@@ -26,6 +35,8 @@ export interface KeptDeparture {
   /** The other members, member 1 first. */
   readonly members: readonly MemberKept[];
   readonly sinceAgainst: SinceAgainst | null;
+  /** Tried only for the time in hand of the departures before it: it has no line of its own, and only its planned passage is kept. */
+  readonly onlyLater: boolean;
 }
 
 /** A line of the board. */
@@ -51,13 +62,15 @@ export type MemberKept = { readonly kind: "felt"; readonly exposure: Exposure } 
 
 /**
  * Runs and feels every departure, each on its own. `trialOf(member)` gives what the passage is run with under a member's wind; it is
- * asked for members above 0 only where the boat's speed depends on the wind. Null when stopped by `progress`.
+ * asked for members above 0 only where the boat's speed depends on the wind. Null when stopped by `progress`. `later` are departures
+ * after the last that only serve the time in hand of those before them.
  */
 export function keepDepartures(
   trialOf: (member: number) => Trial,
   departures: readonly number[],
   weather: WeatherToFeel,
   progress?: Progress,
+  later: readonly number[] = [],
 ): readonly KeptDeparture[] | null {
   const { wind, sea } = weather;
   const trial = trialOf(0);
@@ -78,7 +91,7 @@ export function keepDepartures(
         ? null
         : feelOn(nodesOf(run.planned.run.passed, dependsOnWind ? [control] : windOf, seaSampler), control, seaSampler);
     const members = windOf.slice(1).map((memberWind, k): MemberKept => {
-      const own = dependsOnWind ? runPlanned(trials[k + 1] as Trial, departAt) : run.planned;
+      const own = dependsOnWind ? runPlanned(trials[k + 1] as Trial, departAt).planned : run.planned;
       if (own.kind === "fails") return { kind: "noPassage", why: own.why };
       const shared = dependsOnWind ? null : planned;
       return { kind: "felt", exposure: shared === null ? feel(own.run.passed, memberWind, seaSampler) : feelUnder(shared, memberWind) };
@@ -90,13 +103,19 @@ export function keepDepartures(
       stopped: run.stopped.map(feltPlain),
       members,
       sinceAgainst: run.advised === null ? null : sinceWindAgainst(trial.crossing, run.advised, control, wind.covers.from),
+      onlyLater: false,
     });
-    if (progress?.(kept.length, departures.length) === true) return null;
+    if (progress?.(kept.length, departures.length + later.length) === true) return null;
+  }
+  for (const departAt of later) {
+    const run = runPlanned(trial, departAt);
+    kept.push({ run, planned: feltPlain(run.planned), slower: [], stopped: [], members: [], sinceAgainst: null, onlyLater: true });
+    if (progress?.(kept.length, departures.length + later.length) === true) return null;
   }
   return kept;
 }
 
-/** Judges kept departures by limits and decides each: pure and quick, nothing is run again. */
+/** Judges kept departures by limits and decides each that has a line: pure and quick, nothing is run again. */
 export function judgeBoard(kept: readonly KeptDeparture[], limits: readonly Limit[], weather: WeatherToFeel): readonly BoardRow[] {
   const coversOf = (felt: Felt): CoveredSpan | null => {
     if (felt === "sunAltitudeDeg") return null;
@@ -105,7 +124,8 @@ export function judgeBoard(kept: readonly KeptDeparture[], limits: readonly Limi
   };
   const judgeAll = (exposure: Exposure): readonly Margin[] => limits.map((limit) => judge(exposure, limit, coversOf(limit.felt)));
   const tried: Tried["outcome"][] = kept.map((one) => outcomeOf(one.planned, one.run.planned, judgeAll));
-  return kept.map((one, i) => {
+  const asked = kept.filter((one) => !one.onlyLater);
+  return asked.map((one, i) => {
     const outcome = tried[i] as Tried["outcome"];
     const base = {
       departAt: one.run.departAt,
@@ -151,7 +171,10 @@ function inHandOf(
   const planned = tried[i] as Tried["outcome"];
   const from = one.run.departAt;
   const later = firstDoor(
-    kept.slice(i).map((other, k) => ({ amount: other.run.departAt - from, outcome: tried[i + k] as Tried["outcome"] })),
+    kept
+      .slice(i)
+      .map((other, k) => ({ amount: other.run.departAt - from, outcome: tried[i + k] as Tried["outcome"] }))
+      .filter(({ amount }) => amount <= LATEST_TRIED_SECONDS),
   );
   const laterDeparture: Slack = { seconds: later.amount, door: later.door };
   const others = (exposures: readonly (Exposure | null)[], outcomes: readonly Outcome[], amounts: readonly number[]): readonly Tried[] => [

@@ -30,6 +30,8 @@ export interface Trial {
 export const SPEED_SHARES = [1, 0.9, 0.8] as const;
 /** Engine stops tried, seconds; each at the axis of the stream, where drifting costs most. */
 export const ENGINE_STOPS_SECONDS = [0, 3600, 7200, 14400] as const;
+/** How much later than planned a departure is tried for the time in hand, seconds: a day (common practice: beyond it one decides anew). */
+export const LATEST_TRIED_SECONDS = 24 * 3600;
 
 /** A passage gone through from berth to berth. */
 export interface PassageRun {
@@ -71,9 +73,10 @@ export function runDeparture(trial: Trial, departAt: number): DepartureRun {
   return { departAt, ways, advised, planned, slower, stopped };
 }
 
-/** Runs every way for one departure and gives what comes of the advised one, without its slower and stopped kin. */
-export function runPlanned(trial: Trial, departAt: number): Outcome {
-  return plan(trial, departAt).planned;
+/** Runs every way for one departure, without the advised one's slower and stopped kin. */
+export function runPlanned(trial: Trial, departAt: number): DepartureRun {
+  const { ways, advised, planned } = plan(trial, departAt);
+  return { departAt, ways, advised, planned, slower: [], stopped: [] };
 }
 
 interface Planned {

@@ -5,7 +5,7 @@ import type { Margin } from "./margin.ts";
 /** What shuts when the time in hand is used up. */
 export type Door =
   | { readonly kind: "limit"; readonly felt: Felt }
-  | { readonly kind: "notJudged"; readonly felt: Felt }
+  | { readonly kind: "notJudged"; readonly felt: Felt; readonly why: NoAnswer }
   | { readonly kind: "noPassage"; readonly why: NoAnswer };
 
 /** How far one thing may go wrong before a door shuts. */
@@ -62,7 +62,7 @@ export function firstDoor(cases: readonly Tried[]): { readonly amount: number; r
         }
       } else if (margin.kind === "notJudged" && past?.kind === "judged" && before.amount < least) {
         least = before.amount;
-        door = { kind: "notJudged", felt: margin.limit.felt };
+        door = { kind: "notJudged", felt: margin.limit.felt, why: margin.why };
       }
     }
     if (door !== null) return { amount: least, door };

@@ -1,7 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { planeAround } from "../../../src/core/earth/index.ts";
 import type { GridData } from "../../../src/core/fields/index.ts";
-import { acrossThenTurn, alongOf, holdTrack, lookAcross, oneHeading, waysAcross } from "../../../src/core/passage/index.ts";
+import {
+  acrossThenTurn,
+  alongOf,
+  bowOnDestination,
+  holdTrack,
+  lookAcross,
+  offOf,
+  oneHeading,
+  waysAcross,
+} from "../../../src/core/passage/index.ts";
 import {
   ASSUMED_STILL,
   type CurrentSource,
@@ -9,6 +18,7 @@ import {
   gridCurrent,
   NEAREST_KNOWN,
   sumOfCurrents,
+  turningTide,
   uniformCurrent,
   type WhereUnknown,
 } from "../../../src/core/water/index.ts";
@@ -233,6 +243,24 @@ describe("the edge of the plane", () => {
     const end = plane.toPlane(whyOf(ways[3]!).where);
     expect(alongOf(strong.line, end.xMetres, end.yMetres)).toBeGreaterThan(0);
     if (rateKn === 8) expect(Math.abs(end.yMetres / NM - 30)).toBeLessThan(0.01);
+  });
+
+  it("a boat held by the stream is told as making no way from when she made none, not from when she was given up", () => {
+    const foul = crossing(uniformCurrent(270, 5 * KN), [0, 0], [20, 0], powerBoat(4));
+    expect(whyOf(bowOnDestination(foul, 7200))).toMatchObject({ code: "stalled", at: 7200 });
+  });
+
+  it("every way's stray is told by one side, though the stream turns and sets them differently", () => {
+    const tide = turningTide({ rateMps: 2 * KN, periodSeconds: 12 * HOUR, epochAt: 0 });
+    const one = crossing(tide, [0, 0], [50, 0], powerBoat(6));
+    const { ways, stream } = waysAcross(one, 0);
+    if (stream === null) throw new Error("nothing seen");
+    for (const way of ways) {
+      const { track, upStreamMetres, downStreamMetres } = arriving(way);
+      const offs = Array.from(track.yMetres, (y, i) => offOf(one.line, track.xMetres[i] as number, y) * stream.downStreamSide);
+      expect(downStreamMetres).toBeCloseTo(Math.max(0, ...offs), 6);
+      expect(upStreamMetres).toBeCloseTo(Math.max(0, ...offs.map((off) => -off)), 6);
+    }
   });
 
   it("headings that would leave it do not keep one from being found", () => {

@@ -74,7 +74,7 @@ describe("the first door", () => {
   it("is the last good case where the next cannot be judged or has no passage", () => {
     expect(firstDoor([tried(0, margin(wind, 1)), tried(HOUR, margin(wind, 1)), tried(2 * HOUR, unknown(wind, 0.8))])).toEqual({
       amount: HOUR,
-      door: { kind: "notJudged", felt: "windMps" },
+      door: { kind: "notJudged", felt: "windMps", why: expect.objectContaining({ kind: "noAnswer" }) },
     });
     const stopped: Tried = { amount: 2 * HOUR, outcome: { kind: "noPassage", why } };
     expect(firstDoor([tried(0, margin(wind, 1)), tried(HOUR, margin(wind, 1)), stopped])).toEqual({
@@ -220,8 +220,14 @@ describe("a forecast that ends at 1435", () => {
   const rows = board(winds({ from: 0, until: 14 + 35 / 60, dir: 200, low: 8 }), hours(6, 10));
 
   it("is a door: the last case that can be judged stands", () => {
-    expect(rows.get(6)?.inHand?.laterDeparture).toEqual({ seconds: 2 * HOUR, door: { kind: "notJudged", felt: "windMps" } });
-    expect(rows.get(6)?.inHand?.engineStop).toEqual({ seconds: 2 * HOUR, door: { kind: "notJudged", felt: "windMps" } });
+    expect(rows.get(6)?.inHand?.laterDeparture).toEqual({
+      seconds: 2 * HOUR,
+      door: { kind: "notJudged", felt: "windMps", why: expect.objectContaining({ code: "not-covered-time" }) },
+    });
+    expect(rows.get(6)?.inHand?.engineStop).toEqual({
+      seconds: 2 * HOUR,
+      door: { kind: "notJudged", felt: "windMps", why: expect.objectContaining({ code: "not-covered-time" }) },
+    });
     expect(rows.get(8)?.inHand).toMatchObject({ seconds: 0, door: { kind: "notJudged" } });
   });
 
