@@ -34,8 +34,8 @@ export function crossJson(answer: CrossAnswer) {
     return {
       name: one.name,
       arrives: true as const,
-      departAt: iso(one.departAt),
-      arrivalAt: iso(one.arrivalAt),
+      openWaterFrom: iso(one.departAt),
+      openWaterUntil: iso(one.arrivalAt),
       durationSeconds: rounded(one.arrivalAt - one.departAt, 1),
       costSeconds: rounded(costSeconds ?? 0, 1),
       throughWaterNm: nm(one.throughWaterMetres),

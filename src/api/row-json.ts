@@ -46,7 +46,13 @@ function worstJson(limit: Limit, worst: WorstPlace) {
 
 function marginJson(margin: Margin) {
   const { limit } = margin;
-  const both = { limit: limitKey(limit), happy: limitValue(limit, limit.happy), never: limitValue(limit, limit.never) };
+  const both = {
+    limit: limitKey(limit),
+    happy: limitValue(limit, limit.happy),
+    never: limitValue(limit, limit.never),
+    during: limit.during,
+    toleratedSeconds: limit.toleratedSeconds,
+  };
   if (margin.kind === "judged") return { ...both, judged: true as const, ...worstJson(limit, margin) };
   return {
     ...both,

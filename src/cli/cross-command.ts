@@ -1,5 +1,6 @@
 import { burnKnown, crossJson } from "../api/index.ts";
 import { parseLocalTime } from "../core/calendar/index.ts";
+import type { Line, Track } from "../core/passage/index.ts";
 import { type CrossAnswer, crossAt, steeringCompass } from "../core/plan/index.ts";
 import { epochSeconds, knotsFromMps, nmFromMetres } from "../core/units/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
@@ -7,9 +8,13 @@ import {
   assumptionsInWords,
   compassInWords,
   decidedInWords,
+  doorInWords,
+  duration,
   fullTime,
   noAnswerInWords,
+  northInWords,
   orderInWords,
+  ordersInALine,
   SAFETY_WORDS,
   wayName,
 } from "../words/index.ts";
@@ -57,7 +62,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
   const { advised, row } = answer;
   const verdict = decidedInWords(row, zone);
   const when = verdict.at === null ? "" : `, ${fullTime(verdict.at, zone)}`;
-  const parts = [headText(opened, answer.departAt)];
+  const parts = [headText(opened, answer.departAt, answer.row.arrivalAt ?? answer.departAt)];
   if (advised === null) {
     const { covers } = prepared.weather.wind;
     parts.push(wrap(`No way across arrives when leaving ${fullTime(answer.departAt, zone)}.`));
@@ -69,20 +74,33 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
       `The ${name} is covered from ${fullTime(span.from, zone)} to ${fullTime(span.until, zone)}.`;
     parts.push(wrap([...(water === null ? [] : [covered("current", water)]), covered("wind", covers)].join(" ")));
   } else {
-    parts.push(wrap(orderInWords(answer, compass, advised).join(" ")));
-    parts.push(wrap(`Leaving ${fullTime(answer.departAt, zone)}: ${row.verdict.kind}; decided by: ${verdict.words}${when}.`));
+    const closed = row.verdict.kind === "closed";
+    const hand = row.inHand?.seconds == null ? "" : ` In hand ${duration(row.inHand.seconds)} before ${doorInWords(row.inHand.door)}.`;
+    parts.push(
+      wrap(
+        `Leaving ${fullTime(answer.departAt, zone)}: ${row.verdict.kind}, by ${verdict.words}${when}.${closed ? " Do not leave then." : hand}`,
+      ),
+    );
+    parts.push(wrap(`${closed ? "Were it open, the order would be: " : ""}${orderInWords(answer, compass, advised).join(" ")}`));
     parts.push(waysText(answer));
     parts.push(
       wrap(
-        `→ the order: the simplest way within five minutes of the best. Up and down: miles strayed up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold; the order is kept until clear, then the track is held.`,
+        `→ the order: the simplest way within five minutes of the best. Times are from buoy to buoy, without the harbours. Strays: up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold, and the miles off the line (u up, d down) where the order ends; it is kept until clear, then the track is held.`,
       ),
     );
+    const others = answer.ways.flatMap(({ way }) =>
+      way.kind === "arrives" && way !== advised && way.name !== "bowOnDestination" ? [way] : [],
+    );
+    if (others.length > 0)
+      parts.push(
+        wrap(`The other orders: ${others.map((way) => `${wayName(way.name)}: ${ordersInALine(prepared, compass, way)}`).join("; ")}.`),
+      );
     parts.push(wrap(`${offStrengthText(answer)}${streamText(answer)}`));
     parts.push(plotText(answer, advised));
     parts.push(reAimText(answer, compass));
     parts.push(
       wrap(
-        `Re-aim: headings ${compass.kind === "compass" ? "by compass" : "true"} to the destination from where you are. Down: miles across, and when you should be there; along: miles off the expected path, u up-stream, d down-stream. While in doubt stay up-stream: the water brings you back.`,
+        `Re-aim: headings (${northInWords(compass)}) to the destination from where you are. Down: miles across, and when you should be there; along: miles off the expected path, u up-stream, d down-stream. While in doubt stay up-stream: the water brings you back.`,
       ),
     );
     if (advised.assumedWaterShare > 0)
@@ -91,10 +109,11 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
           `For ${Math.round(advised.assumedWaterShare * 100)} % of the time the current was not known and was assumed as the passage file says.`,
         ),
       );
-    if (burnKnown(prepared))
-      parts.push(
-        `Fuel for the open water: ${advised.fuelLitres.toFixed(0)} L of ${prepared.passage.boat.power?.usableFuelLitres?.toFixed(0) ?? "an unknown"} L usable.`,
-      );
+    if (burnKnown(prepared) && advised.engineSeconds > 0) {
+      const usable = prepared.passage.boat.power?.usableFuelLitres ?? null;
+      const of = usable === null ? "; how much is usable is not given" : ` of ${usable.toFixed(0)} L usable`;
+      parts.push(`Fuel for the open water: ${advised.fuelLitres.toFixed(0)} L${of}.`);
+    }
   }
   parts.push(wrap(compassInWords(compass)));
   parts.push(
@@ -106,13 +125,28 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
   return `${parts.join("\n\n")}\n`;
 }
 
+/** What carries the boat: for a stream that runs one way its total, which one heading depends on; a tide that turns has none to speak of. */
 function streamText(answer: CrossAnswer): string {
   const { stream, advised } = answer;
-  if (stream === null) return "";
-  const total = Math.abs(knotsFromMps(nmFromMetres(stream.totalMetres2ps)));
+  if (stream === null || advised === null) return "";
   const many =
-    advised?.name === "oneHeading" && advised.headingsThatLead > 1
+    advised.name === "oneHeading" && advised.headingsThatLead > 1
       ? ` ${advised.headingsThatLead} single headings lead there; the earliest is taken.`
       : "";
+  if (turnsAcross(advised.track, answer.prepared.line))
+    return ` The stream turns while you cross: when it does matters as much as how hard it runs.${many}`;
+  const total = Math.abs(knotsFromMps(nmFromMetres(stream.totalMetres2ps)));
   return ` What carries you is the stream's total across the line, ${total.toFixed(0)} knot-miles, hardly where it lies.${many}`;
+}
+
+/** Whether the current sets a boat to either side in turn, the lesser side by more than a tenth of the greater. */
+function turnsAcross(track: Track, line: Line): boolean {
+  let starboard = 0;
+  let port = 0;
+  for (let i = 0; i < track.count; i++) {
+    const cross = (track.currentEastMps[i] as number) * line.alongY - (track.currentNorthMps[i] as number) * line.alongX;
+    starboard = Math.max(starboard, cross);
+    port = Math.max(port, -cross);
+  }
+  return Math.min(starboard, port) > 0.1 * Math.max(starboard, port);
 }

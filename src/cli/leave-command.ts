@@ -1,9 +1,14 @@
 import { leaveJson } from "../api/index.ts";
+import { formatInstant } from "../core/calendar/index.ts";
 import { geodesicBetween } from "../core/earth/index.ts";
 import { type LeaveAnswer, tryDepartures } from "../core/plan/index.ts";
+import { epochSeconds } from "../core/units/index.ts";
+import { SHARPEST_STEADY_TURN_DEG } from "../core/weather/index.ts";
+import { ENGINE_STOPS_SECONDS, LATEST_TRIED_SECONDS, SPEED_SHARES, spellsOf } from "../core/window/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
 import {
   assumptionsInWords,
+  bestOf,
   duration,
   fullTime,
   knots,
@@ -17,7 +22,7 @@ import {
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
-import { openGiven } from "./opened.ts";
+import { DEMO_PASSAGE, openGiven } from "./opened.ts";
 import { boardText } from "./text/board-text.ts";
 import { wrap } from "./text/wrap.ts";
 
@@ -50,13 +55,15 @@ export function leaveText(opened: OpenedPassage, answer: LeaveAnswer, every: boo
   const { passage } = prepared;
   const first = answer.departures[0] ?? passage.leaveFrom ?? prepared.weather.wind.covers.from;
   const parts = [
-    headText(opened, first),
+    headText(opened, first, answer.rows.at(-1)?.arrivalAt ?? answer.departures.at(-1) ?? first),
     wrap(leaveInWords(answer).join(" ")),
+    closerText(opened, answer),
     boardText(answer, every),
     wrap(
-      `Bars: █ open, ▒ marginal, ░ closed, - not judged; right of the rule is room left before never, left of it past never, a cell is 0.15. At the left █ night and ▒ twilight at departure. Your limits, happy to never: ${passage.limits.map(limitInWords).join("; ")}.${passage.limits.some((one) => one.felt === "windAgainstCurrentMps2") ? " kn²: knots of wind against the set times knots of stream." : ""}`,
+      `Bars: █ open, ▒ marginal, ░ closed, - not judged; right of the rule is room left before never, left of it past never, a cell is 0.15. At the left █ night and ▒ twilight at departure. In hand: until which a later start, a slower boat or a stopped engine shuts a limit; “no door” where none shuts within ${LATEST_TRIED_SECONDS / 3600} h, at ${Math.min(...SPEED_SHARES)} of the speed and with the engine off for ${Math.max(...ENGINE_STOPS_SECONDS) / 3600} h. Your limits, happy to never: ${passage.limits.map(limitInWords).join("; ")}.${passage.limits.some((one) => one.felt === "windAgainstCurrentMps2") ? " kn²: knots of wind against the set times knots of stream." : ""}`,
     ),
     membersText(answer),
+    weatherText(answer),
     [...sourcesInWords(prepared).map((line) => wrap(line, 80, "    ", "  ")), ...oddText(opened)].join("\n"),
     assumptionsInWords(prepared)
       .map((line) => wrap(line, 80, "    ", "  "))
@@ -66,19 +73,33 @@ export function leaveText(opened: OpenedPassage, answer: LeaveAnswer, every: boo
   return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
 }
 
-/** The head of every answer about a passage. */
-export function headText({ prepared }: OpenedPassage, at: number): string {
+/** The head of every answer about a passage, whose times run from `from` to `until`. */
+export function headText({ prepared }: OpenedPassage, from: number, until: number): string {
   const { passage } = prepared;
+  const { boat } = passage;
   const leg = geodesicBetween(passage.from.position, passage.to.position);
-  const boat = prepared.trialOf(0).crossing.boat;
+  const under = { power: "power", sail: "sail", "motor-sail": "motor and sail" }[boat.goes];
   const speed =
-    passage.boat.goes === "power" && passage.boat.power?.speedMps != null
-      ? `, ${knots(passage.boat.power.speedMps)} through the water`
-      : ` under ${passage.boat.goes === "power" ? "power" : passage.boat.goes === "sail" ? "sail" : "motor and sail"}`;
-  if (boat === undefined) throw new Error("a prepared passage has no boat");
+    boat.goes === "power" && boat.power?.speedMps != null ? `, ${knots(boat.power.speedMps)} through the water` : ` under ${under}`;
   const title = `${passage.name}${passage.invented ? "   (invented, for demonstration)" : ""}`;
-  const zones = passage.arrivalZone === passage.shipZone ? "" : `; arrivals in ${zoneLabel(at, passage.arrivalZone)}`;
-  return `${title}\n${wrap(`${passage.boat.name}${speed}. ${miles(leg.distanceMetres)} nm of open water, ${threeFigures(leg.initialBearingDegTrue)} true. Times are ship's time, ${zoneLabel(at, passage.shipZone)}${zones}.`)}`;
+  const arrivals = passage.arrivalZone === passage.shipZone ? "" : `; arrivals in ${zoneSpan(passage.arrivalZone, from, until)}`;
+  const zones = `Times are ship's time, ${zoneSpan(passage.shipZone, from, until)}${arrivals}.`;
+  return `${title}\n${wrap(`${boat.name}${speed}. ${miles(leg.distanceMetres)} nm of open water, ${threeFigures(leg.initialBearingDegTrue)} true. ${zones}`)}`;
+}
+
+/** A zone's offset over a stretch of time; both where the clocks change in it. */
+function zoneSpan(zone: string, from: number, until: number): string {
+  const [first, last] = [zoneLabel(from, zone), zoneLabel(until, zone)];
+  return first === last ? first : `${first} and after the clocks change ${last}`;
+}
+
+/** The command that looks at the departure of the opening sentence closely. */
+function closerText({ path }: OpenedPassage, { prepared, rows }: LeaveAnswer): string {
+  const first = spellsOf(rows).find((spell) => spell.kind === "open");
+  if (first === undefined) return "";
+  const { isoDate, time } = formatInstant(epochSeconds(bestOf(first.rows).departAt), prepared.passage.shipZone);
+  const passage = path === DEMO_PASSAGE ? "--demo" : /\s/.test(path) ? `"${path}"` : path;
+  return `For the order: athwart cross ${passage} --at "${isoDate} ${time.replace(":", "")}"`;
 }
 
 /** What the members say, and when it last blew against the stream, for the first open departure. */
@@ -98,6 +119,21 @@ function membersText(answer: LeaveAnswer): string {
   }
   sentences.push("Two or three calm days before leaving are wanted (common practice).");
   return wrap(sentences.join(" "));
+}
+
+/** Where the forecast is too coarse for a shift, and where gusts had to be assumed. */
+function weatherText(answer: LeaveAnswer): string {
+  const felt = answer.kept.filter((one) => !one.onlyLater).flatMap((one) => (one.planned === null ? [] : [one.planned]));
+  const shifts = felt.filter((one) => one.shiftSteps > 0).length;
+  const assumed = felt.filter((one) => one.gustAssumed).length;
+  const sentences: string[] = [];
+  if (shifts > 0)
+    sentences.push(
+      `On ${shifts} of ${felt.length} departures the wind turns by more than ${SHARPEST_STEADY_TURN_DEG}° within a step of the forecast, or two winds are given for one time: there the worse of both is taken for the whole of it.`,
+    );
+  if (assumed > 0)
+    sentences.push(`On ${assumed} of ${felt.length} departures no gust is given for part of the way and it is assumed from the wind.`);
+  return sentences.length === 0 ? "" : wrap(sentences.join(" "));
 }
 
 /** What is odd about the files read. */

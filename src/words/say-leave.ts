@@ -14,7 +14,7 @@ export function leaveInWords(answer: LeaveAnswer): readonly string[] {
   const first = open[0];
   const cut = cutShort(answer) ? [`No more than ${MOST_DEPARTURES} departures are tried: a month of them.`] : [];
   const begins = (answer.rows[0] as BoardRow).departAt;
-  if (first === undefined) return [...noneOpen(answer.rows, spells, zone), ...cut];
+  if (first === undefined) return [...noneOpen(answer.rows, zone), ...cut];
   const sentences = [`Leave ${spanInWords(first, begins, zone, true)}.`];
   const best = bestOf(first.rows);
   const { inHand, arrivalAt } = best;
@@ -73,17 +73,24 @@ function spanInWords(spell: Spell, begins: number, zone: string, long: boolean):
   return from === until ? `${long ? "" : "at "}${say(from)}` : `${say(from)} to ${say(until)}`;
 }
 
+/** Whether a row is marginal only because something about it is not known. */
+function isUnknown(row: BoardRow): boolean {
+  const { kind, decidedBy } = row.verdict;
+  return kind === "marginal" && (decidedBy.kind === "noPassage" || decidedBy.kind === "notJudged");
+}
+
 function shutInWords(spell: Spell, begins: number, zone: string): string {
   const row = spell.rows[0] as BoardRow;
   const { decidedBy } = row.verdict;
   const from = dayAndClockNear(row.departAt, begins, zone);
-  if (decidedBy.kind === "margin")
-    return `From ${from} it is ${spell.kind === "closed" ? "shut" : "marginal"}: ${feltName(decidedBy.margin.limit.felt)}.`;
-  return `From ${from} it is ${spell.kind === "closed" ? "shut" : "marginal"}: ${decidedInWords(row, zone).words}.`;
+  // The words of what is not known say so themselves.
+  if (isUnknown(row)) return `From ${from}: ${decidedInWords(row, zone).words}.`;
+  const state = spell.kind === "closed" ? "shut" : "marginal";
+  const why = decidedBy.kind === "margin" ? feltName(decidedBy.margin.limit.felt) : decidedInWords(row, zone).words;
+  return `From ${from} it is ${state}: ${why}.`;
 }
 
-function noneOpen(rows: readonly BoardRow[], spells: readonly Spell[], zone: string): readonly string[] {
-  const marginal = spells.filter((spell) => spell.kind === "marginal");
+function noneOpen(rows: readonly BoardRow[], zone: string): readonly string[] {
   const begins = (rows[0] as BoardRow).departAt;
   const counts = new Map<string, number>();
   for (const row of rows) {
@@ -92,6 +99,22 @@ function noneOpen(rows: readonly BoardRow[], spells: readonly Spell[], zone: str
   }
   const commonest = [...counts].sort((a, b) => b[1] - a[1])[0];
   const why = commonest === undefined ? "" : ` The commonest reason: ${commonest[0]} (${commonest[1]} of ${rows.length}).`;
-  if (marginal.length === 0) return [`No departure is open.${why}`];
-  return [`No departure is open. Marginal: ${marginal.map((spell) => spanInWords(spell, begins, zone, false)).join("; ")}.${why}`];
+  const listed = (name: string, wanted: (row: BoardRow) => boolean): string => {
+    const spans = neighbours(rows, wanted).map((some) => spanInWords({ kind: "marginal", rows: some }, begins, zone, false));
+    return spans.length === 0 ? "" : ` ${name}: ${spans.join("; ")}.`;
+  };
+  const marginal = listed("Marginal", (row) => row.verdict.kind === "marginal" && !isUnknown(row));
+  return [`No departure is open.${marginal}${listed("Not known", isUnknown)}${why}`];
+}
+
+/** Runs of neighbouring rows that are wanted. */
+function neighbours(rows: readonly BoardRow[], wanted: (row: BoardRow) => boolean): readonly (readonly BoardRow[])[] {
+  const runs: BoardRow[][] = [];
+  rows.forEach((row, i) => {
+    if (!wanted(row)) return;
+    const before = rows[i - 1];
+    if (before !== undefined && wanted(before)) runs[runs.length - 1]?.push(row);
+    else runs.push([row]);
+  });
+  return runs;
 }

@@ -37,7 +37,7 @@ export function assumptionsInWords(prepared: Prepared): readonly string[] {
     ...boatAssumptions(passage.boat).map(boatAssumptionInWords),
     ...(prepared.trialOf(0).crossing.boat.dependsOnWind
       ? [
-          "The boat is run in the middle of each range of wind and direction, and where winds overlap or shift at a stroke in the first; a wind said to be variable is run as from south.",
+          "The boat is run in the middle of each range of wind and direction, and where winds overlap or shift at a stroke in the first; a wind that may come from half the circle or more has no direction: it gives the sails no drive and is taken to blow from dead ahead.",
         ]
       : []),
     water,

@@ -1,8 +1,8 @@
 import { meaningOf } from "../core/answers/index.ts";
-import type { HelmOrder, WayArrives, WayName } from "../core/passage/index.ts";
+import { type HelmOrder, rateAtNode, type WayArrives, type WayName } from "../core/passage/index.ts";
 import { type CrossAnswer, forTheHelm, type Prepared, type SteeringCompass } from "../core/plan/index.ts";
 import { arrivalInWords } from "./say-leave.ts";
-import { eastWest, miles, threeFigures } from "./say-quantity.ts";
+import { eastWest, knots, miles, threeFigures } from "./say-quantity.ts";
 import { clock, dayAndClock } from "./say-time.ts";
 
 /** A way's name in words. */
@@ -15,10 +15,16 @@ export function wayName(name: WayName): string {
   }[name];
 }
 
-/** A heading as the helm is told it: `117 compass`, or `117 true` where no variation is to be had. */
+/** What headings are by: `compass`, `magnetic` where there is no deviation card, `true` where no variation is to be had. */
+export function northInWords(compass: SteeringCompass): "compass" | "magnetic" | "true" {
+  if (compass.kind === "true") return "true";
+  return compass.hasDeviationCard ? "compass" : "magnetic";
+}
+
+/** A heading as the helm is told it: `117 compass`, `117 magnetic`, `117 true`. */
 export function headingInWords(prepared: Prepared, compass: SteeringCompass, headingDegTrue: number): string {
   const heading = forTheHelm(prepared, compass, headingDegTrue);
-  return heading === null ? `${threeFigures(headingDegTrue)} true` : `${threeFigures(heading.headingDegCompass)} compass`;
+  return `${threeFigures(heading === null ? headingDegTrue : heading.headingDegCompass)} ${northInWords(compass)}`;
 }
 
 /** What lies between true and compass, or why headings are true. */
@@ -29,30 +35,51 @@ export function compassInWords(compass: SteeringCompass): string {
   return `Variation ${eastWest(compass.variationDeg)} ${from}${compass.hasDeviationCard ? "; deviation from the card" : "; no deviation card"}${caution}.`;
 }
 
+/** One line of an order: `steer 117 compass`, `hold the track 118 true`. */
+function steerInWords(prepared: Prepared, compass: SteeringCompass, { steer }: HelmOrder): string {
+  if (steer.kind === "heading") return `steer ${headingInWords(prepared, compass, steer.headingDegTrue)}`;
+  return steer.kind === "holdTrack" ? `hold the track ${threeFigures(steer.trackDegTrue)} true` : "keep the bow on the destination";
+}
+
+/** A whole order in a line, for the ways that are not advised: `steer 117 compass, from Thu 05:04 steer 068 compass`. */
+export function ordersInALine(prepared: Prepared, compass: SteeringCompass, way: WayArrives): string {
+  const zone = prepared.passage.shipZone;
+  return way.orders
+    .map((order, i) => `${i === 0 ? "" : `from ${dayAndClock(order.fromAt, zone)} `}${steerInWords(prepared, compass, order)}`)
+    .join(", ");
+}
+
+/** Below this share of its greatest rate somewhere on the way a stream has a middle worth naming. */
+const EVEN_STREAM_SHARE = 0.8;
+
+/** Where the stream is strongest and where it is left; a stream that is much the same all the way has no middle. */
+function streamInWords(way: WayArrives, zone: string): string {
+  let least = way.axis.rateMps;
+  for (let i = 0; i < way.track.count; i++) least = Math.min(least, rateAtNode(way.track, i));
+  if (way.clear === null && least > EVEN_STREAM_SHARE * way.axis.rateMps)
+    return `The stream runs up to ${knots(way.axis.rateMps)} all the way.`;
+  const clear = way.clear === null ? "never clear of the stream before the destination" : `clear ${clock(way.clear.at, zone)}`;
+  return `Mid-stream ${dayAndClock(way.axis.at, zone)}, ${clear}.`;
+}
+
 /** The order to the helm in sentences. */
 export function orderInWords(answer: CrossAnswer, compass: SteeringCompass, way: WayArrives): readonly string[] {
   const { prepared } = answer;
-  const zone = prepared.passage.shipZone;
-  const place = prepared.passage.from.name;
-  const first = way.orders[0] as HelmOrder;
-  const steer = (order: HelmOrder): string =>
-    order.steer.kind === "heading"
-      ? `steer ${headingInWords(prepared, compass, order.steer.headingDegTrue)}`
-      : order.steer.kind === "holdTrack"
-        ? `hold the track ${threeFigures(order.steer.trackDegTrue)} true`
-        : "keep the bow on the destination";
-  const opening = steer(first);
-  const sentences = [
-    `${opening.charAt(0).toUpperCase()}${opening.slice(1)} from ${place}${way.orders.length === 1 && first.steer.kind === "heading" ? ", and hold it" : ""}.`,
-  ];
-  for (const order of way.orders.slice(1))
-    sentences.push(`At ${dayAndClock(order.fromAt, zone)}, ${miles(order.fromAlongMetres)} miles across, ${steer(order)}.`);
-  const clear = way.clear === null ? "never clear of the stream before the destination" : `clear ${clock(way.clear.at, zone)}`;
-  sentences.push(`Mid-stream ${dayAndClock(way.axis.at, zone)}, ${clear}.`);
+  const { passage } = prepared;
+  const zone = passage.shipZone;
+  const [first, ...others] = way.orders;
+  if (first === undefined) throw new Error(`way ${way.name} has no order`);
+  const opening = steerInWords(prepared, compass, first);
+  const hold = others.length === 0 && first.steer.kind === "heading" ? ", and hold it" : "";
+  const sentences = [`${opening.charAt(0).toUpperCase()}${opening.slice(1)} from ${passage.from.name}${hold}.`];
+  for (const order of others)
+    sentences.push(
+      `At ${dayAndClock(order.fromAt, zone)}, ${miles(order.fromAlongMetres)} miles across, ${steerInWords(prepared, compass, order)}.`,
+    );
+  sentences.push(streamInWords(way, zone));
   sentences.push(
     `Expect to be carried up to ${miles(way.downStreamMetres)} miles down-stream and ${miles(way.upStreamMetres)} up-stream of the straight line.`,
   );
-  const { passage } = prepared;
   const arrive = (at: number): string => arrivalInWords(at, passage.arrivalZone, answer.departAt, zone);
   const { arrivalAt } = answer.row;
   const berth = arrivalAt !== null && way === answer.advised && passage.pilotageIn !== null ? `, at the berth ${arrive(arrivalAt)}` : "";

@@ -81,13 +81,23 @@ describe("leave on the demo", () => {
 });
 
 describe("cross on the demo", () => {
-  it("opens with the order and sets the ways side by side with their cost", async () => {
+  it("opens with the verdict, then the order, and sets the ways side by side with their cost", async () => {
     const { code, out } = await run("cross", "--demo", "--at", DEPARTURE);
     expect(code).toBe(0);
-    expect(out.split("\n\n")[1]).toMatch(/^Steer \d{3} compass from /);
-    for (const way of ["one heading", "straight across, then turn", "hold the track", "bow on the destination"])
+    expect(out.split("\n\n")[1]?.replace(/\s+/g, " ")).toMatch(
+      /^Leaving Wed 7 Apr 2027, 22:00 UTC-8: open, by .* In hand \d+ h \d\d before /,
+    );
+    expect(out.split("\n\n")[2]).toMatch(/^Steer \d{3} compass from /);
+    for (const way of ["one heading", "across, then turn", "hold the track", "bow on the destination"])
       expect(out).toMatch(new RegExp(`^[→ ] ${way} +\\d+.h.\\d\\d +(?:best|[+−]?\\d)`, "m"));
     expect(out.match(/^→ (?!the order)/gm)?.length).toBe(1);
+  });
+
+  it("says first of a closed departure that it is, before any order", async () => {
+    const { out } = await run("cross", "--demo", "--at", "2027-04-08 1300");
+    const [, verdict = "", order = ""] = out.split("\n\n");
+    expect(verdict).toMatch(/^Leaving Thu 8 Apr 2027, 13:00 UTC-8: closed, by [\s\S]*Do not leave then\.$/);
+    expect(order).toMatch(/^Were it open, the order would be: Steer /);
   });
 
   it("prints the same heading in the order, in the re-aim table and in JSON", async () => {

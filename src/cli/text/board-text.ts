@@ -1,9 +1,19 @@
-import { formatInstant } from "../../core/calendar/index.ts";
+import { addDays, firstInstantAtOrPast, formatInstant } from "../../core/calendar/index.ts";
 import { type LightDay, lightAt, lightOver } from "../../core/earth/index.ts";
 import type { LeaveAnswer } from "../../core/plan/index.ts";
 import { epochSeconds } from "../../core/units/index.ts";
 import { type BoardRow, MARGINAL_BELOW } from "../../core/window/index.ts";
-import { clock, dayAndClock, decidedInWords, doorInWords, duration, feltName, margin, zoneLabel } from "../../words/index.ts";
+import {
+  clock,
+  dayAndClock,
+  decidedInWords,
+  doorInWords,
+  duration,
+  feltName,
+  margin,
+  reasonInWords,
+  zoneLabel,
+} from "../../words/index.ts";
 import { cell } from "./wrap.ts";
 
 /** A bar's cell stands for this much of a margin: the skipper's line lies one cell right of the rule. */
@@ -30,15 +40,17 @@ function dayText(answer: LeaveAnswer, rows: readonly BoardRow[], every: boolean)
   const zone = passage.shipZone;
   const first = rows[0] as BoardRow;
   const pieces = formatInstant(epochSeconds(first.departAt), zone);
-  const startOfDay = first.departAt - (pieces.hour * 3600 + pieces.minute * 60 + pieces.second);
-  const light = lightOver({ from: epochSeconds(startOfDay), until: epochSeconds(startOfDay + 86400) }, passage.to.position);
+  const day = { from: firstInstantAtOrPast(pieces.date, 0, zone), until: firstInstantAtOrPast(addDays(pieces.date, 1), 0, zone) };
+  const light = lightOver(day, passage.to.position);
   const head = `${pieces.weekdayLong} ${pieces.date.day} ${pieces.monthLong}`;
   const lines = [
-    `${cell(head, 32)}${cell(sunText(light, passage.arrivalZone, passage.shipZone), 48, "right")}`,
+    `${cell(head, 32)}${cell(sunText(light, zone), 48, "right")}`,
     `  leave  shut │ open     margin  ${cell("what decides, and when", 39)} in hand`,
   ];
   for (let i = 0; i < rows.length; i++) {
-    const same = every ? 1 : runLength(rows, i);
+    const [before, now] = [rows[i - 1], rows[i] as BoardRow].map((row) => (row === undefined ? null : zoneLabel(row.departAt, zone)));
+    if (before !== null && before !== now) lines.push(`  the clocks change: ${before} before, ${now} from here on`);
+    const same = every ? 1 : runLength(rows, i, zone);
     if (same >= FOLD_FROM) {
       lines.push(foldedLine(rows.slice(i, i + same), answer));
       i += same - 1;
@@ -47,16 +59,14 @@ function dayText(answer: LeaveAnswer, rows: readonly BoardRow[], every: boolean)
   return lines.join("\n");
 }
 
-/** The sun at the entrance by the clock there, its zone named where it is not the ship's. */
-function sunText(light: LightDay, zone: string, shipZone: string): string {
+/** The sun at the entrance, by the ship's clock as everything on the board. */
+function sunText(light: LightDay, zone: string): string {
   const { sun } = light;
   if (sun.kind === "aboveThroughout") return "sun up all day";
   if (sun.kind === "belowThroughout") return "no sun all day";
   const up = sun.upAt === null ? "no sunrise" : clock(sun.upAt, zone);
   const down = sun.downAt === null ? "no sunset" : clock(sun.downAt, zone);
-  const last = sun.downAt ?? sun.upAt;
-  const named = zone === shipZone || last === null ? "" : ` ${zoneLabel(last, zone)}`;
-  return `sun at the entrance ${up} to ${down}${named}`;
+  return `sun at the entrance ${up} to ${down}`;
 }
 
 /** What shuts a closed row, for folding; null for rows that are not closed by a limit. */
@@ -68,11 +78,15 @@ function shutBy(row: BoardRow): string | null {
   return null;
 }
 
-function runLength(rows: readonly BoardRow[], from: number): number {
-  const reason = shutBy(rows[from] as BoardRow);
+function runLength(rows: readonly BoardRow[], from: number, zone: string): number {
+  const first = rows[from] as BoardRow;
+  const reason = shutBy(first);
   if (reason === null) return 1;
+  const clocks = zoneLabel(first.departAt, zone);
+  const alike = (row: BoardRow | undefined): boolean =>
+    row !== undefined && shutBy(row) === reason && zoneLabel(row.departAt, zone) === clocks;
   let length = 1;
-  while (from + length < rows.length && shutBy(rows[from + length] as BoardRow) === reason) length++;
+  while (alike(rows[from + length])) length++;
   return length;
 }
 
@@ -110,9 +124,6 @@ function foldedLine(rows: readonly BoardRow[], answer: LeaveAnswer): string {
   const zone = answer.prepared.passage.shipZone;
   const first = rows[0] as BoardRow;
   const last = rows[rows.length - 1] as BoardRow;
-  const reason =
-    first.verdict.decidedBy.kind === "margin"
-      ? `shut: ${feltName(first.verdict.decidedBy.margin.limit.felt)}`
-      : decidedInWords(first, zone).words;
-  return `  ${clock(first.departAt, zone)} to ${clock(last.departAt, zone)}  ${reason}`;
+  const state = first.verdict.kind === "closed" ? "shut: " : "";
+  return `  ${clock(first.departAt, zone)} to ${clock(last.departAt, zone)}  ${state}${reasonInWords(first)}`;
 }

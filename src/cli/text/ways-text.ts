@@ -1,27 +1,41 @@
-import { OFF_PATH_NM, type ReAimTable } from "../../core/passage/index.ts";
+import { MEND_FROM_SHARE, OFF_PATH_NM, type ReAimTable, STREAM_FACTORS } from "../../core/passage/index.ts";
 import { type ComparedWay, type CrossAnswer, forTheHelm, type SteeringCompass } from "../../core/plan/index.ts";
 import { nmFromMetres } from "../../core/units/index.ts";
 import { clock, duration, miles, noAnswerInWords, signedDuration, threeFigures, wayName } from "../../words/index.ts";
 import { cell } from "./wrap.ts";
 
+const OTHER_FACTORS = STREAM_FACTORS.filter((factor) => factor !== 1);
+const NAME_WIDTH = 25;
+/** The columns for the stream at other strengths: `+16 min 13.1d` fits. */
+const CHANGED_WIDTHS = [13, 14] as const;
+
 /** The ways side by side: what each takes and costs, how far it strays, and what it does when the stream is not as foretold. */
 export function waysText(answer: CrossAnswer): string {
   const zone = answer.prepared.passage.arrivalZone;
   const head = [
-    `${cell("", 51)}${cell("miles", 6, "right")}${cell("with the stream at", 23, "right")}`,
-    `  ${cell("way", 27)}${cell("takes", 7, "right")}${cell("costs", 10, "right")}${cell("up", 6, "right")}${cell("down", 6, "right")}${cell("0.8", 11, "right")}${cell("1.25", 11, "right")}`,
+    `${cell("", NAME_WIDTH + 2)}${cell("open", 8)}${cell("strays, nm", 17, "right")}${cell("with the stream at", 27, "right")}`,
+    `  ${cell("way", NAME_WIDTH)}${cell("water", 8)}${cell("costs", 8)}${cell("up", 5, "right")}${cell("down", 5, "right")}${OTHER_FACTORS.map((factor, k) => cell(String(factor), CHANGED_WIDTHS[k] ?? 0, "right")).join("")}`,
   ];
-  return [...head, ...answer.ways.map((way) => wayLine(way, answer.advised?.name ?? null, zone))].join("\n");
+  const side = answer.stream?.downStreamSide ?? 1;
+  return [...head, ...answer.ways.map((way) => wayLine(way, answer.advised?.name ?? null, zone, side))].join("\n");
 }
 
-function wayLine({ way, costSeconds, otherwise }: ComparedWay, advised: string | null, zone: string): string {
+function wayLine({ way, costSeconds, otherwise }: ComparedWay, advised: string | null, zone: string, side: 1 | -1): string {
   const mark = way.name === advised ? "→ " : "  ";
-  const name = cell(wayName(way.name), 27);
+  const name = cell(way.name === "acrossThenTurn" ? "across, then turn" : wayName(way.name), NAME_WIDTH);
   if (way.kind === "fails") return `${mark}${name}${noAnswerInWords(way.why, zone)}`;
-  const takes = cell(duration(way.arrivalAt - way.departAt), 7, "right");
-  const cost = cell(costSeconds !== null && costSeconds < 30 ? "best" : signedDuration(costSeconds ?? 0), 10, "right");
-  const strayed = `${cell(miles(way.upStreamMetres), 6, "right")}${cell(miles(way.downStreamMetres), 6, "right")}`;
-  const changed = otherwise.map(({ addedSeconds }) => cell(addedSeconds === null ? "fails" : signedDuration(addedSeconds), 11, "right"));
+  const takes = cell(duration(way.arrivalAt - way.departAt), 8);
+  const cost = cell(costSeconds !== null && costSeconds < 30 ? "best" : signedDuration(costSeconds ?? 0), 8);
+  const strayed = `${cell(miles(way.upStreamMetres), 5, "right")}${cell(miles(way.downStreamMetres), 5, "right")}`;
+  const changed = otherwise.map(({ addedSeconds, carried }, k) => {
+    const width = CHANGED_WIDTHS[k] ?? 0;
+    if (addedSeconds === null) return cell("fails", width, "right");
+    const off =
+      carried.offAtClearMetres === null
+        ? ""
+        : ` ${miles(Math.abs(carried.offAtClearMetres))}${carried.offAtClearMetres * side >= 0 ? "d" : "u"}`;
+    return cell(`${signedDuration(addedSeconds)}${off}`, width, "right");
+  });
   return `${mark}${name}${takes}${cost}${strayed}${changed.join("")}`;
 }
 
@@ -35,8 +49,12 @@ export function offStrengthText(answer: CrossAnswer): string {
       if (carried.run.kind === "fails")
         return `With the stream at ${streamFactor} the order fails: ${noAnswerInWords(carried.run.why, answer.prepared.passage.shipZone)}.`;
       const off = carried.offAtClearMetres === null ? null : carried.offAtClearMetres * side;
-      const where = off === null ? "" : ` you come clear ${miles(Math.abs(off))} miles ${off >= 0 ? "down" : "up"}-stream of the line and`;
-      return `With the stream at ${streamFactor}${where} arrive ${(addedSeconds ?? 0) >= 0 ? `${duration(addedSeconds ?? 0)} later` : `${duration(-(addedSeconds ?? 0))} earlier`}.`;
+      // Where the stream never ends there is no coming clear: the course is mended so far across.
+      const place = answer.advised?.clear == null ? `you are ${Math.round(MEND_FROM_SHARE * 100)} % across` : "you come clear";
+      const where = off === null ? "" : ` ${place} ${miles(Math.abs(off))} miles ${off >= 0 ? "down" : "up"}-stream of the line and`;
+      const added = Math.round((addedSeconds ?? 0) / 60) * 60;
+      const arrive = added === 0 ? "arrive at the same time" : `arrive ${duration(Math.abs(added))} ${added > 0 ? "later" : "earlier"}`;
+      return `With the stream at ${streamFactor}${where} ${where === "" ? "you " : ""}${arrive}.`;
     })
     .join(" ");
 }
