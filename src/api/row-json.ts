@@ -37,6 +37,7 @@ function worstJson(limit: Limit, worst: WorstPlace) {
   return {
     margin: rounded(worst.margin, 4),
     value: limitValue(limit, worst.value),
+    peakValue: limitValue(limit, worst.peakValue),
     at: iso(worst.at),
     latitudeDeg: rounded(worst.where.latitudeDeg, 5),
     longitudeDeg: rounded(worst.where.longitudeDeg, 5),

@@ -76,6 +76,7 @@ export function noAnswerInWords(why: NoAnswer, zone: string): string {
     case "cannot-hold":
       return `${noAnswerReason(why)} ${dayAndClock(why.at, zone)}`;
     case "stalled":
+    case "no-way":
       return `${noAnswerReason(why)} after ${dayAndClock(why.at, zone)}`;
     case "carried-away":
       return `${noAnswerReason(why)} by ${dayAndClock(why.at, zone)}`;
@@ -99,6 +100,8 @@ export function noAnswerReason(why: NoAnswer): string {
       return "the track can't be held";
     case "stalled":
       return "no way made";
+    case "no-way":
+      return "in irons or becalmed";
     case "carried-away":
       return "carried away";
     case "unreachable":

@@ -26,10 +26,14 @@ export function boatModel(boat: BoatSpec): Parsed<BoatModel> {
   return good(underSail(boat, power, boat.goes === "motor-sail" ? "always" : (boat.engineRule ?? "never")));
 }
 
-/** The same boat with its engine out of use: under sail alone if it goes under sail or motor-sailing, else drifting. */
-export function engineStopped(boat: BoatSpec): Parsed<BoatModel> {
+/**
+ * The same boat with its engine out of use: under sail alone if it goes under sail or motor-sailing, else drifting; null for a boat that
+ * goes under sail and never uses an engine.
+ */
+export function engineStopped(boat: BoatSpec): Parsed<BoatModel | null> {
   const issues = checkBoat(boat);
   if (issues.length > 0) return bad(...issues);
+  if (boat.goes === "sail" && boat.engineRule === null) return good(null);
   return good(boat.goes === "power" ? driftingModel() : underSail(boat, null, "never"));
 }
 

@@ -1,20 +1,11 @@
 import { knotsFromMps, mpsFromKnots, RAD_PER_DEG } from "../units/index.ts";
 
 /**
- * The leeway coefficient of one boat of 12.2 m, degrees × knots² (R. Garrett, "The Symmetry of Sailing", 1987, §3.5: model tests, borne
- * out under way). Another boat's own is to be measured; it says what size the number has.
- */
-export const LEEWAY_COEFFICIENT_12_METRE_BOAT = 464;
-
-/**
  * How far a cruising boat is let heel, close-hauled, before sail is shortened, and the apparent wind in which it gets there under full
  * sail. Common practice: a table of speeds tells nothing of heel, so this stands in for it.
  */
 export const HEEL_WHERE_REEFED_DEG = 20;
 export const HEEL_REACHED_AT_APPARENT_MPS: number = mpsFromKnots(20);
-
-/** The most leeway a cruising boat with way on is taken to make, where the skipper states none, degrees. Common practice. */
-export const LEEWAY_CAP_DEG = 12;
 
 const SIN_HEEL_WHERE_REEFED = Math.sin(HEEL_WHERE_REEFED_DEG * RAD_PER_DEG);
 
@@ -29,8 +20,9 @@ export function sinHeelEstimate(apparentWindMps: number, cosApparentAngle: numbe
 }
 
 /**
- * Size of the leeway, degrees, 0 or more: λ = K·sin(heel)/V² with V in knots (Garrett, as above), no more than `capDeg`: the rule grows
- * without end as the boat stops, which a boat with steerage way does not. A boat that stands still has no way to be turned: 0.
+ * Size of the leeway, degrees, 0 or more: λ = K·sin(heel)/V² with V in knots (R. Garrett, "The Symmetry of Sailing", 1987, §3.5: model
+ * tests, borne out under way; K is 464 degrees × knots² for a boat of 12.2 m, another's is to be measured), no more than `capDeg`: the
+ * rule grows without end as the boat stops, which a boat with steerage way does not. A boat that stands still has no way to be turned: 0.
  */
 export function leewayDegFor(coefficient: number, sinHeel: number, speedThroughWaterMps: number, capDeg: number): number {
   const knots = knotsFromMps(speedThroughWaterMps);

@@ -45,6 +45,8 @@ function pointIssues(points: readonly SailPoint[], path: string): Issue[] {
       issues.push(issue(`${at}.speed`, "sail-table-speed", `The boat's speed is ${knots(speed)}; it must be from 0 to ${limit}.`));
     } else if (wind === 0 && speed > 0) {
       issues.push(issue(`${at}.speed`, "sail-table-speed", `The boat's speed is ${knots(speed)} in no wind at all.`));
+    } else if (angle === 0 && speed > 0) {
+      issues.push(issue(`${at}.speed`, "sail-table-speed", `The boat's speed is ${knots(speed)} with the wind dead ahead.`));
     }
   });
   return issues;

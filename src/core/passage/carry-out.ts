@@ -1,9 +1,10 @@
-import { driftingModel, slowed } from "../boat/index.ts";
+import { slowed } from "../boat/index.ts";
 import { scaledCurrent } from "../water/index.ts";
 import type { Crossing } from "./crossing.ts";
+import type { Helm } from "./helm.ts";
 import { type Line, offOf } from "./line.ts";
 import { type Leg, type LegsRun, legAlong, legBowOnEnd, legOnTrackToEnd, runLegs, startOf } from "./run-legs.ts";
-import { type Helm, Simulator } from "./simulate.ts";
+import { Simulator } from "./simulate.ts";
 import type { WayArrives } from "./way.ts";
 
 /** Where a stream never ends before the destination, the share of the line after which a crew is taken to mend its course by eye (common practice). */
@@ -15,7 +16,7 @@ export interface Otherwise {
   readonly streamFactor?: number;
   /** The boat goes at this much of her planned speed. */
   readonly speedFactor?: number;
-  /** The engine stops so long at this place along the line; the boat drifts with the water. */
+  /** The engine stops so long at this place along the line. */
   readonly stop?: { readonly alongMetres: number; readonly seconds: number };
 }
 
@@ -29,6 +30,9 @@ export interface CarriedOut {
  * Carries out an order as it was given while the water or the boat is other than planned: the order is kept until the place where the
  * planned run came clear of the stream, then the straight track to the destination is held. Holding the track and keeping the bow on
  * the destination mend themselves all the way.
+ *
+ * With the engine stopped a boat with sails goes on under them as ordered, and one without drifts; where a track was to be held she keeps
+ * the bow on the destination, since she may be too slow to hold it. Throws on a stop of an engine that is never used.
  */
 export function carryOut(crossing: Crossing, way: WayArrives, otherwise: Otherwise): CarriedOut {
   const { line } = crossing;
@@ -43,10 +47,7 @@ export function carryOut(crossing: Crossing, way: WayArrives, otherwise: Otherwi
   const { stop } = otherwise;
   if (stop !== undefined) {
     legs.push(legAlong(boat, helm, line, Math.min(stop.alongMetres, keepUntil)));
-    legs.push({
-      boat: driftingModel(),
-      plan: (from) => ({ helm: { kind: "heading", headingDegTrue: 0 }, until: { kind: "instant", at: from.at + stop.seconds } }),
-    });
+    legs.push(...legsWhileStopped(crossing, way, stop.seconds, keepUntil));
   }
   let clearLeg = -1;
   if (way.name === "bowOnDestination") legs.push(legBowOnEnd(boat, line));
@@ -58,6 +59,28 @@ export function carryOut(crossing: Crossing, way: WayArrives, otherwise: Otherwi
   const run = runLegs(crossing, simulator, startOf(crossing, way.departAt), legs);
   const clearEnd = run.kind === "arrives" ? run.legEnds[clearLeg] : undefined;
   return { run, offAtClearMetres: clearEnd === undefined ? null : offOf(line, clearEnd.xMetres, clearEnd.yMetres) };
+}
+
+/** The order kept as long as it holds and the engine stands still, then the bow kept on the destination until the engine runs again. */
+function legsWhileStopped(crossing: Crossing, way: WayArrives, seconds: number, keepUntil: number): readonly Leg[] {
+  const { line, engineStopped: boat } = crossing;
+  if (boat === null) throw new Error("an engine that is never used can't stop");
+  const mark = { xMetres: line.toX, yMetres: line.toY };
+  const steer = way.orders[0]?.steer;
+  let runsAgainAt = 0;
+  const asOrdered: Leg = {
+    boat,
+    plan: (from) => {
+      runsAgainAt = from.at + seconds;
+      return steer?.kind === "heading" ? { helm: steer, until: { kind: "along", line, metres: keepUntil, byAt: runsAgainAt } } : null;
+    },
+  };
+  const bowOnEnd: Leg = {
+    boat,
+    plan: (from) =>
+      from.at < runsAgainAt ? { helm: { kind: "bowOn", ...mark }, until: { kind: "at", ...mark, byAt: runsAgainAt } } : null,
+  };
+  return [asOrdered, bowOnEnd];
 }
 
 /** Where along the line an order given beforehand ends and the course is mended. */

@@ -7,6 +7,7 @@
 export * from "./carry-out.ts";
 export * from "./course-to-steer.ts";
 export * from "./crossing.ts";
+export * from "./helm.ts";
 export * from "./line.ts";
 export * from "./one-heading.ts";
 export * from "./pilotage.ts";

@@ -1,9 +1,10 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { BoatModel } from "../boat/index.ts";
 import { wrap360Deg } from "../units/index.ts";
+import type { BoatState } from "./helm.ts";
 import { type Line, offOf } from "./line.ts";
 import { zeroBetween } from "./root.ts";
-import type { BoatState, LegEnd, Simulator } from "./simulate.ts";
+import type { LegEnd, Simulator } from "./simulate.ts";
 
 /** Headings are sought within this of the line's bearing, degrees. */
 export const WIDEST_HEADING_DEG = 85;

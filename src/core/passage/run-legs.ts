@@ -1,8 +1,9 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { BoatModel } from "../boat/index.ts";
 import type { Crossing } from "./crossing.ts";
+import type { BoatState, Helm, Until } from "./helm.ts";
 import { type Line, lineBetween } from "./line.ts";
-import type { BoatState, Helm, Simulator, Until } from "./simulate.ts";
+import type { Simulator } from "./simulate.ts";
 import { type Track, TrackRecorder } from "./track.ts";
 
 export interface LegPlan {

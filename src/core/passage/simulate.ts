@@ -1,47 +1,22 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { BoatModel, Propulsion } from "../boat/index.ts";
-import type { Plane } from "../earth/index.ts";
 import { COVERED, NO_PLACE, NO_TIME } from "../fields/index.ts";
 import { degFromRad, mpsFromKnots, radFromDeg, wrap360Deg } from "../units/index.ts";
-import type { CurrentSampler } from "../water/index.ts";
-import { middleOf, WIND_SLOTS, type WindSampler } from "../weather/index.ts";
-import { alongOf, type Line } from "./line.ts";
+import { isOnSheet } from "../water/index.ts";
+import { middleOf, WIND_SLOTS } from "../weather/index.ts";
+import type { BoatState, Helm, Surroundings, Until } from "./helm.ts";
+import { alongOf } from "./line.ts";
 import type { TrackRecorder } from "./track.ts";
-
-/** What the helm is told to do. */
-export type Helm =
-  | { readonly kind: "heading"; readonly headingDegTrue: number }
-  | { readonly kind: "track"; readonly line: Line }
-  | { readonly kind: "bowOn"; readonly xMetres: number; readonly yMetres: number };
-
-/** When a leg ends: so far along a line, at a place, or at an instant. */
-export type Until =
-  | { readonly kind: "along"; readonly line: Line; readonly metres: number }
-  | { readonly kind: "at"; readonly xMetres: number; readonly yMetres: number }
-  | { readonly kind: "instant"; readonly at: number };
-
-/** The surroundings of a run. The wind is needed only where the boat's speed or leeway depends on it. */
-export interface Surroundings {
-  readonly plane: Plane;
-  readonly current: CurrentSampler;
-  readonly currentCovers: { readonly from: number; readonly until: number } | null;
-  readonly wind: WindSampler | null;
-  readonly windCovers: { readonly from: number; readonly until: number } | null;
-}
-
-export interface BoatState {
-  readonly xMetres: number;
-  readonly yMetres: number;
-  readonly at: number;
-  readonly engineOn: boolean;
-}
 
 /** Steps of the simulation, seconds: 300 unless the cross-current is strong, then half of it. */
 export const DEFAULT_STEP_SECONDS = 300;
 /** Share of the boat's speed beyond which a current across the line halves the step. */
 export const STRONG_CROSS_CURRENT_SHARE = 0.8;
-/** A boat that makes no way toward the end of its leg for longer than a tide is stalled, seconds. */
+/** A boat that makes no way toward the end of its leg for longer than a tide is stalled, seconds, unless the leg ends at some time anyhow. */
 export const STALL_SECONDS = 13 * 3600;
+/** A boat slower through the water than this makes no way; for so long, and she has no passage: in irons or becalmed. m/s, seconds. */
+const NO_WAY_MPS = 0.05;
+export const NO_WAY_SECONDS = 900;
 /** "At a place" means within this, metres; the rest is added at the closing speed. */
 const CLOSE_METRES = 5;
 const SHORTEST_STEP_SECONDS = 0.5;
@@ -54,6 +29,7 @@ export type LegEnd = ({ readonly kind: "reached" } & BoatState) | NoAnswer;
 
 const CANNOT_HOLD = 4;
 const CARRIED_AWAY = 5;
+const NO_WAY = 6;
 const STALLED = -1;
 
 /**
@@ -69,6 +45,9 @@ export class Simulator {
   private vx = 0;
   private vy = 0;
   private headingDegTrue = 0;
+  /** The wind over the water; a variable one has no direction (null), and its speed is that over the ground. */
+  private windMps = 0;
+  private windFromDegTrue: number | null = 0;
 
   constructor(around: Surroundings) {
     this.around = around;
@@ -89,18 +68,22 @@ export class Simulator {
   ): LegEnd {
     let { xMetres: x, yMetres: y, at: t, engineOn } = start;
     let stallFrom = t;
-    let leastToGo = this.toGo(until, x, y, t);
+    let leastToGo = this.toGo(until, x, y);
+    const byAt = until.byAt ?? Number.POSITIVE_INFINITY;
+    let wayAt = t;
     for (;;) {
       const why = this.flow(boat, helm, x, y, t, engineOn);
       if (why !== COVERED) return this.noAnswer(why, x, y, t);
       engineOn = this.propulsion.engineOn;
       this.note(record, x, y, t);
-      const toGo = this.toGo(until, x, y, t);
-      if (toGo <= AT_THE_END) return { kind: "reached", xMetres: x, yMetres: y, at: t, engineOn };
+      const toGo = this.toGo(until, x, y);
+      if (toGo <= AT_THE_END || byAt - t <= AT_THE_END) return { kind: "reached", xMetres: x, yMetres: y, at: t, engineOn };
       if (toGo < leastToGo - LEAST_WAY_METRES) {
         leastToGo = toGo;
         stallFrom = t;
-      } else if (t - stallFrom > STALL_SECONDS) return this.noAnswer(STALLED, x, y, stallFrom);
+      } else if (until.byAt === undefined && t - stallFrom > STALL_SECONDS) return this.noAnswer(STALLED, x, y, stallFrom);
+      if (this.propulsion.speedThroughWaterMps > NO_WAY_MPS) wayAt = t;
+      else if (until.byAt === undefined && t - wayAt >= NO_WAY_SECONDS) return this.noAnswer(NO_WAY, x, y, wayAt);
       if (t > giveUpAt) return this.noAnswer(STALLED, x, y, t);
       if (until.kind === "at" && toGo <= CLOSE_METRES) return this.closeIn(until, x, y, t, engineOn, record);
       const vx = this.vx;
@@ -108,7 +91,7 @@ export class Simulator {
       let step = this.stepFor(helm, until, stepSeconds, toGo);
       const hour = (Math.floor(t / 3600 + 1e-9) + 1) * 3600;
       if (t + step > hour) step = hour - t;
-      if (until.kind === "instant" && t + step > until.at) step = until.at - t;
+      if (t + step > byAt) step = byAt - t;
       // Near the edge of what is covered the step shrinks until the boat stands at the edge.
       let bad = this.tryStep(boat, helm, x, y, t, engineOn, vx, vy, step);
       while (bad !== COVERED && step > SHORTEST_STEP_SECONDS) {
@@ -116,7 +99,7 @@ export class Simulator {
         bad = this.tryStep(boat, helm, x, y, t, engineOn, vx, vy, step);
       }
       if (bad !== COVERED) return this.noAnswer(bad, x, y, t);
-      if (until.kind === "along" && this.toGo(until, x + this.vx * step, y + this.vy * step, t + step) <= 0) {
+      if (until.kind === "along" && this.toGo(until, x + this.vx * step, y + this.vy * step) <= 0) {
         step = this.splitAt(boat, helm, until, x, y, t, engineOn, vx, vy, step);
       }
       x += this.vx * step;
@@ -139,7 +122,7 @@ export class Simulator {
   ): number {
     const bad = this.flow(boat, helm, x + (vx * step) / 2, y + (vy * step) / 2, t + step / 2, engineOn);
     if (bad !== COVERED) return bad;
-    return onSheet(this.around.plane, x + this.vx * step, y + this.vy * step) ? COVERED : CARRIED_AWAY;
+    return isOnSheet(this.around.plane, x + this.vx * step, y + this.vy * step) ? COVERED : CARRIED_AWAY;
   }
 
   /** The length of the step that ends just on the leg's end: regula falsi with the Illinois rule on whole re-taken steps. */
@@ -156,13 +139,13 @@ export class Simulator {
     whole: number,
   ): number {
     let low = 0;
-    let atLow = this.toGo(until, x, y, t);
+    let atLow = this.toGo(until, x, y);
     let high = whole;
-    let atHigh = this.toGo(until, x + this.vx * whole, y + this.vy * whole, t + whole);
+    let atHigh = this.toGo(until, x + this.vx * whole, y + this.vy * whole);
     for (let i = 0; i < 60 && high - low > 1e-7; i++) {
       const step = low + ((high - low) * atLow) / (atLow - atHigh);
       if (this.tryStep(boat, helm, x, y, t, engineOn, vx, vy, step) !== COVERED) break;
-      const toGo = this.toGo(until, x + this.vx * step, y + this.vy * step, t + step);
+      const toGo = this.toGo(until, x + this.vx * step, y + this.vy * step);
       if (Math.abs(toGo) < 1e-7) return step;
       if (toGo > 0) {
         low = step;
@@ -217,9 +200,8 @@ export class Simulator {
     return { kind: "reached", xMetres: until.xMetres, yMetres: until.yMetres, at, engineOn };
   }
 
-  private toGo(until: Until, x: number, y: number, t: number): number {
+  private toGo(until: Until, x: number, y: number): number {
     if (until.kind === "along") return until.metres - alongOf(until.line, x, y);
-    if (until.kind === "instant") return until.at - t;
     const dx = until.xMetres - x;
     const dy = until.yMetres - y;
     return Math.sqrt(dx * dx + dy * dy);
@@ -243,34 +225,39 @@ export class Simulator {
   /** Velocity over the ground at a place and time, into `vx`, `vy`; returns what stands in the way, or `COVERED`. */
   private flow(boat: BoatModel, helm: Helm, x: number, y: number, t: number, engineWasOn: boolean): number {
     const { plane, current } = this.around;
-    if (!onSheet(plane, x, y)) return CARRIED_AWAY;
+    if (!isOnSheet(plane, x, y)) return CARRIED_AWAY;
     const coverage = current.sampleInto(this.currentOut, x, y, t);
     if (coverage !== COVERED) return coverage;
     const east = this.currentOut[0] as number;
     const north = this.currentOut[1] as number;
     const convergenceDeg = plane.convergenceDegAt(x, y);
-    let windMps = 0;
-    let windFromDegTrue = 0;
+    this.windMps = 0;
+    this.windFromDegTrue = 0;
     if (boat.dependsOnWind) {
       if (this.around.wind === null) throw new Error("this boat needs a wind to be run");
       const windCoverage = this.around.wind.readInto(this.windOut, x, y, t);
       if (windCoverage !== COVERED) return windCoverage + 10;
       const wind = middleOf(this.windOut);
-      const fromRad = radFromDeg(wind.fromDegTrue - convergenceDeg);
-      // Wind over the water = ground wind less current; both as motions on the plane.
-      const overEast = -wind.speedMps * Math.sin(fromRad) - east;
-      const overNorth = -wind.speedMps * Math.cos(fromRad) - north;
-      windMps = Math.sqrt(overEast * overEast + overNorth * overNorth);
-      windFromDegTrue = wrap360Deg(degFromRad(Math.atan2(-overEast, -overNorth)) + convergenceDeg);
+      if (wind.fromDegTrue === null && wind.speedMps > 0) {
+        this.windMps = wind.speedMps;
+        this.windFromDegTrue = null;
+      } else {
+        const fromRad = radFromDeg((wind.fromDegTrue ?? 0) - convergenceDeg);
+        // Wind over the water = ground wind less current; both as motions on the plane.
+        const overEast = -wind.speedMps * Math.sin(fromRad) - east;
+        const overNorth = -wind.speedMps * Math.cos(fromRad) - north;
+        this.windMps = Math.sqrt(overEast * overEast + overNorth * overNorth);
+        this.windFromDegTrue = wrap360Deg(degFromRad(Math.atan2(-overEast, -overNorth)) + convergenceDeg);
+      }
     }
     const p = this.propulsion;
     let sheetDeg: number;
     if (helm.kind === "heading") {
       sheetDeg = helm.headingDegTrue - convergenceDeg;
-      boat.propelInto(p, helm.headingDegTrue, windMps, windFromDegTrue, engineWasOn);
+      this.propel(boat, helm.headingDegTrue, sheetDeg, engineWasOn);
     } else if (helm.kind === "bowOn") {
       sheetDeg = degFromRad(Math.atan2(helm.xMetres - x, helm.yMetres - y));
-      boat.propelInto(p, wrap360Deg(sheetDeg + convergenceDeg), windMps, windFromDegTrue, engineWasOn);
+      this.propel(boat, wrap360Deg(sheetDeg + convergenceDeg), sheetDeg, engineWasOn);
     } else {
       const { line } = helm;
       const crossMps = east * line.alongY - north * line.alongX;
@@ -278,7 +265,7 @@ export class Simulator {
       // The way through the water leans up-stream by asin(cross-current / speed); the heading is less the leeway. With the wind in it,
       // speed and leeway follow the heading: a few rounds settle it.
       for (let round = 0; round < (boat.dependsOnWind ? 25 : 1); round++) {
-        boat.propelInto(p, wrap360Deg(sheetDeg + convergenceDeg), windMps, windFromDegTrue, engineWasOn);
+        this.propel(boat, wrap360Deg(sheetDeg + convergenceDeg), sheetDeg, engineWasOn);
         if (!(Math.abs(crossMps) < p.speedThroughWaterMps)) return CANNOT_HOLD;
         const next = line.sheetDeg - degFromRad(Math.asin(crossMps / p.speedThroughWaterMps)) - p.leewayDeg;
         const change = Math.abs(next - sheetDeg);
@@ -293,10 +280,23 @@ export class Simulator {
     return COVERED;
   }
 
+  /** What the boat does on a heading, given true and on the plane, in the wind and water last read. */
+  private propel(boat: BoatModel, headingDegTrue: number, sheetDeg: number, engineWasOn: boolean): void {
+    if (this.windFromDegTrue !== null) {
+      boat.propelInto(this.propulsion, headingDegTrue, this.windMps, this.windFromDegTrue, engineWasOn);
+      return;
+    }
+    // A variable wind blows from dead ahead; over the water it is as much more as the current sets the boat into it.
+    const headingRad = radFromDeg(sheetDeg);
+    const into = (this.currentOut[0] as number) * Math.sin(headingRad) + (this.currentOut[1] as number) * Math.cos(headingRad);
+    boat.propelInto(this.propulsion, headingDegTrue, Math.max(0, this.windMps + into), headingDegTrue, engineWasOn);
+  }
+
   private noAnswer(why: number, x: number, y: number, t: number): NoAnswer {
     const { plane } = this.around;
     const where = plane.toPosition(within(x, plane.radiusMetres), within(y, plane.radiusMetres));
     if (why === CARRIED_AWAY) return { kind: "noAnswer", code: "carried-away", at: t, where };
+    if (why === NO_WAY) return { kind: "noAnswer", code: "no-way", at: t, where };
     if (why === CANNOT_HOLD) return { kind: "noAnswer", code: "cannot-hold", at: t, where };
     if (why < 0) return { kind: "noAnswer", code: "stalled", at: t, where };
     const ofWind = why >= 10;
@@ -312,10 +312,6 @@ export class Simulator {
       coveredUntil: covers?.until ?? null,
     };
   }
-}
-
-function onSheet(plane: Plane, x: number, y: number): boolean {
-  return Math.abs(x) <= plane.radiusMetres && Math.abs(y) <= plane.radiusMetres;
 }
 
 /** The nearest place on the sheet, for telling where a boat left it. */

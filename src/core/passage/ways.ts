@@ -1,10 +1,11 @@
 import type { NoAnswer } from "../answers/index.ts";
 import { wrap360Deg } from "../units/index.ts";
 import type { Crossing } from "./crossing.ts";
+import type { Until } from "./helm.ts";
 import { alongOf, pointAt } from "./line.ts";
 import { findHeadings, type HeadingSearch } from "./one-heading.ts";
 import { type Leg, type LegsRun, legAlong, legBowOnEnd, legOnTrackToEnd, restOf, runLegs, startOf } from "./run-legs.ts";
-import { CLEAR_RATE_MPS, type Until } from "./simulate.ts";
+import { CLEAR_RATE_MPS } from "./simulate.ts";
 import { downStreamSideOf, lookAcross, type StreamAcross, strayOf, streamOnTrack } from "./stream-across.ts";
 import { sumsOf, TrackRecorder } from "./track.ts";
 import type { HelmOrder, Way, WayName } from "./way.ts";

@@ -60,3 +60,8 @@ export interface Passage {
   readonly leaveFrom: EpochSeconds | null;
   readonly leaveUntil: EpochSeconds | null;
 }
+
+/** All the places that a passage names, in no order of importance: its ends and the points of its harbour legs. */
+export function placesOf({ from, to, pilotageOut, pilotageIn }: Passage): readonly Position[] {
+  return [from.position, to.position, ...(pilotageOut?.points ?? []), ...(pilotageIn?.points ?? [])];
+}

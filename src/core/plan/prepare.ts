@@ -1,9 +1,9 @@
 import type { Issue, Parsed } from "../answers/index.ts";
 import { bad, good, issue } from "../answers/index.ts";
-import { boatModel } from "../boat/index.ts";
+import { boatModel, engineStopped } from "../boat/index.ts";
 import { type FittedPlane, planeOver } from "../earth/index.ts";
 import type { GridData } from "../fields/index.ts";
-import { crossingOf, type Line, lineBetweenPositions } from "../passage/index.ts";
+import { crossingOf, DEFAULT_STEP_SECONDS, type Line, lineBetweenPositions } from "../passage/index.ts";
 import { metresFromNm } from "../units/index.ts";
 import { type CurrentSource, firstThatCovers, gridCurrent, sketchCurrent, uniformCurrent } from "../water/index.ts";
 import {
@@ -19,10 +19,10 @@ import {
   type WindSource,
 } from "../weather/index.ts";
 import type { Trial, WeatherToFeel } from "../window/index.ts";
-import type { Passage } from "./passage.ts";
+import { type Passage, placesOf } from "./passage.ts";
 
 /** How far the plane reaches beyond the passage's own places, metres: room for a boat carried down-stream. */
-const PLANE_MARGIN_METRES = metresFromNm(30);
+export const PLANE_MARGIN_METRES = metresFromNm(30);
 
 /** What the files that a passage names gave, in the order in which the passage names its sources. */
 export interface Gathered {
@@ -56,14 +56,9 @@ export interface Prepared {
 /** Puts a passage together with what its files gave; everything that is wanting at once. */
 export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> {
   const issues: Issue[] = [];
-  const places = [
-    passage.from.position,
-    passage.to.position,
-    ...(passage.pilotageOut?.points ?? []),
-    ...(passage.pilotageIn?.points ?? []),
-  ];
-  const plane = planeOver(places, PLANE_MARGIN_METRES, "route");
+  const plane = planeOver(placesOf(passage), PLANE_MARGIN_METRES, "route");
   const boat = boatModel(passage.boat);
+  const stopped = engineStopped(passage.boat);
   for (const part of [plane, boat]) if (!part.ok) issues.push(...part.issues);
   const currents = passage.waterSources.map((source, i): CurrentSource | null => {
     if (source.kind === "sketch") return sketchCurrent(source.sketch);
@@ -108,7 +103,7 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   if (winds.length === 0 && !issues.some((one) => one.path.startsWith("weather.sources["))) {
     issues.push(issue("weather.sources", "source-lacks-quantity", "none of the weather sources gives a wind"));
   }
-  if (!plane.ok || !boat.ok || issues.length > 0) return bad(...issues);
+  if (!plane.ok || !boat.ok || !stopped.ok || issues.length > 0) return bad(...issues);
   const known = currents.filter((source): source is CurrentSource => source !== null);
   const current = firstThatCovers(known, passage.whereCurrentUnknown);
   const wind = firstWindThatCovers(winds);
@@ -126,6 +121,8 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
         windCovers: wind.covers,
       },
       boat.value,
+      DEFAULT_STEP_SECONDS,
+      stopped.value,
     ),
     out:
       pilotageOut === null

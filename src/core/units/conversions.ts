@@ -26,5 +26,3 @@ export const metresFromNm = (nm: number): number => nm * METRES_PER_NM;
 export const nmFromMetres = (metres: number): number => metres / METRES_PER_NM;
 /** Feet to metres. */
 export const metresFromFeet = (feet: number): number => feet * METRES_PER_FOOT;
-/** Metres to feet. */
-export const feetFromMetres = (metres: number): number => metres / METRES_PER_FOOT;

@@ -77,13 +77,13 @@ function stretchesOf({ section, axisTowardDegTrue }: StreamSketch): readonly Str
   });
 }
 
-/** A stream from a sketch: rate and set joined by straight lines across the section, the same all along the axis. */
+/** A stream from a sketch: rate and set joined by straight lines across the section, the same all along the axis. It tells no time of issue. */
 export function sketchCurrent(sketch: StreamSketch): CurrentSource {
   const { from, until } = sketch;
   return {
     name: sketch.name,
     covers: from !== null && until !== null ? { from, until } : null,
-    issuedAt: from,
+    issuedAt: null,
     heldSteady: from === null || until === null,
     onPlane: (plane: Plane): CurrentSampler => new SketchCurrent(sketch, plane),
   };

@@ -25,6 +25,9 @@ export const WIND_SOURCE = 11;
 /** The sharpest turn of direction across one forecast step that is still read as a steady veer or back, degrees (common practice). */
 export const SHARPEST_STEADY_TURN_DEG = 90;
 
+/** A wind that may come from anywhere in so wide an arc has no direction to sail by: it is variable, degrees (common practice: half the circle). */
+export const VARIABLE_FROM_ARC_DEG = 180;
+
 /** Reads the wind over the ground at 10 m. */
 export interface WindSampler {
   /** Writes a reading at (x, y) metres on the plane and `at`; `out` is left untouched where not covered. Directions are true. */
@@ -44,10 +47,14 @@ export interface WindSource {
   onPlane(plane: Plane, member: number): WindSampler;
 }
 
-/** The wind that the boat is run with, one speed and one direction: the middle of the first end's ranges. */
-export function middleOf(reading: Float64Array): { readonly speedMps: number; readonly fromDegTrue: number } {
+/**
+ * The wind that the boat is run with, one speed and one direction: the middle of the first end's ranges. No direction (null) in a calm
+ * and where the wind is variable (`VARIABLE_FROM_ARC_DEG`): the middle of such an arc is nobody's forecast.
+ */
+export function middleOf(reading: Float64Array): { readonly speedMps: number; readonly fromDegTrue: number | null } {
+  const arcDeg = reading[WIND_ARC_DEG] as number;
   return {
     speedMps: ((reading[WIND_SPEED_LOW_MPS] as number) + (reading[WIND_SPEED_HIGH_MPS] as number)) / 2,
-    fromDegTrue: ((reading[WIND_FROM_DEG] as number) + (reading[WIND_ARC_DEG] as number) / 2) % 360,
+    fromDegTrue: arcDeg >= VARIABLE_FROM_ARC_DEG ? null : ((reading[WIND_FROM_DEG] as number) + arcDeg / 2) % 360,
   };
 }

@@ -8,7 +8,6 @@ import {
   type Outcome,
   runDeparture,
   runPlanned,
-  SPEED_SHARES,
   type Trial,
 } from "./departures.ts";
 import { type Exposure, feel, feelOn, feelUnder } from "./exposure.ts";
@@ -99,7 +98,7 @@ export function keepDepartures(
     kept.push({
       run,
       planned,
-      slower: run.slower.map(feltPlain),
+      slower: run.slower.map(({ outcome }) => feltPlain(outcome)),
       stopped: run.stopped.map(feltPlain),
       members,
       sinceAgainst: run.advised === null ? null : sinceWindAgainst(trial.crossing, run.advised, control, wind.covers.from),
@@ -184,11 +183,15 @@ function inHandOf(
   const slowness = firstDoor(
     others(
       one.slower,
-      one.run.slower,
-      SPEED_SHARES.map((share) => 1 - share),
+      one.run.slower.map(({ outcome }) => outcome),
+      [0, ...one.run.slower.map(({ speedShare }) => 1 - speedShare)],
     ),
   );
-  const engine = firstDoor(others(one.stopped, one.run.stopped, ENGINE_STOPS_SECONDS));
+  // An engine that is never used has no case to try: no stop of it shuts a door.
+  const engine =
+    one.run.stopped.length === 0
+      ? { amount: Math.max(...ENGINE_STOPS_SECONDS), door: null }
+      : firstDoor(others(one.stopped, one.run.stopped, ENGINE_STOPS_SECONDS));
   const slower = { seconds: lateBy(one, slowness.amount), door: slowness.door, speedShare: 1 - slowness.amount };
   return timeInHand(laterDeparture, slower, { seconds: engine.amount, door: engine.door });
 }
@@ -197,10 +200,9 @@ function inHandOf(
 function lateBy(one: KeptDeparture, slowness: number): number {
   const plannedAt = one.run.planned.kind === "arrives" ? one.run.planned.run.arrivalAt : 0;
   let before = { slowness: 0, late: 0 };
-  for (let k = 0; k < one.run.slower.length; k++) {
-    const outcome = one.run.slower[k] as Outcome;
+  for (const { speedShare, outcome } of one.run.slower) {
     if (outcome.kind === "fails") break;
-    const now = { slowness: 1 - (SPEED_SHARES[k + 1] as number), late: outcome.run.arrivalAt - plannedAt };
+    const now = { slowness: 1 - speedShare, late: outcome.run.arrivalAt - plannedAt };
     if (slowness <= now.slowness) {
       return before.late + ((slowness - before.slowness) / (now.slowness - before.slowness)) * (now.late - before.late);
     }

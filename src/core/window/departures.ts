@@ -26,8 +26,12 @@ export interface Trial {
   readonly into: Pilotage | null;
 }
 
-/** Speeds tried for the time in hand, as shares of the planned one. */
+/**
+ * Speeds tried for the time in hand, as shares of the planned one. Where the first slower one has no passage, the step to it is halved
+ * (0.95) and at most once again (0.975), until there is one: else the time in hand would be nothing at once.
+ */
 export const SPEED_SHARES = [1, 0.9, 0.8] as const;
+const SPEED_HALVINGS = 2;
 /** Engine stops tried, seconds; each at the axis of the stream, where drifting costs most. */
 export const ENGINE_STOPS_SECONDS = [0, 3600, 7200, 14400] as const;
 /** How much later than planned a departure is tried for the time in hand, seconds: a day (common practice: beyond it one decides anew). */
@@ -41,6 +45,12 @@ export interface PassageRun {
   readonly arrivalAt: number;
 }
 
+/** The advised order with the boat at a share of her planned speed. */
+export interface SlowerRun {
+  readonly speedShare: number;
+  readonly outcome: Outcome;
+}
+
 export type Outcome = { readonly kind: "arrives"; readonly run: PassageRun } | { readonly kind: "fails"; readonly why: NoAnswer };
 
 /** Everything that was run for one departure. Limits are not in it: a new limit never runs a passage again. */
@@ -51,8 +61,9 @@ export interface DepartureRun {
   readonly advised: WayArrives | null;
   /** The advised way as planned; a failure tells why no way arrives. */
   readonly planned: Outcome;
-  /** The advised order with the boat at each of `SPEED_SHARES` after the first, and with the engine stopped for each of `ENGINE_STOPS_SECONDS` after the first. */
-  readonly slower: readonly Outcome[];
+  /** At each of `SPEED_SHARES` after the first, and at those between that halving asks for, fastest first. */
+  readonly slower: readonly SlowerRun[];
+  /** The advised order with the engine stopped for each of `ENGINE_STOPS_SECONDS` after the first; none for a boat that never uses an engine. */
   readonly stopped: readonly Outcome[];
 }
 
@@ -62,11 +73,16 @@ export function runDeparture(trial: Trial, departAt: number): DepartureRun {
   const { ways, advised, outRun, planned } = plan(trial, departAt);
   if (advised === null) return { departAt, ways, advised, planned, slower: [], stopped: [] };
   const whole = (open: WayArrives["track"]): Outcome => ({ kind: "arrives", run: berthToBerth(trial, outRun, open) });
-  const slower = SPEED_SHARES.slice(1).map((speedFactor): Outcome => {
-    const { run } = carryOut(crossing, advised, { speedFactor });
-    return run.kind === "fails" ? run : whole(run.track);
-  });
-  const stopped = ENGINE_STOPS_SECONDS.slice(1).map((seconds): Outcome => {
+  const at = (speedShare: number): SlowerRun => {
+    const { run } = carryOut(crossing, advised, { speedFactor: speedShare });
+    return { speedShare, outcome: run.kind === "fails" ? run : whole(run.track) };
+  };
+  const slower = SPEED_SHARES.slice(1).map(at);
+  for (let halvings = 0; halvings < SPEED_HALVINGS && slower[0]?.outcome.kind === "fails"; halvings++) {
+    slower.unshift(at((SPEED_SHARES[0] + slower[0].speedShare) / 2));
+  }
+  const stops = crossing.engineStopped === null ? [] : ENGINE_STOPS_SECONDS.slice(1);
+  const stopped = stops.map((seconds): Outcome => {
     const { run } = carryOut(crossing, advised, { stop: { alongMetres: advised.axis.alongMetres, seconds } });
     return run.kind === "fails" ? run : whole(run.track);
   });

@@ -10,7 +10,10 @@ import { ARRIVAL, OPEN_WATER } from "./passage-nodes.ts";
 export interface WorstPlace {
   /** (never − value)/(never − happy): 1 and above untroubled, below 0 closed. */
   readonly margin: number;
+  /** What the margin is of: with a toleration the worst that lasts longer than that, else the worst met. */
   readonly value: number;
+  /** The worst met at all, however short; `value` itself where nothing is tolerated. */
+  readonly peakValue: number;
   readonly at: number;
   readonly where: Position;
   /** When *never* is first passed, if it is. */
@@ -138,7 +141,8 @@ function worstOf(exposure: Exposure, limit: Limit, first: number, end: number): 
     const value = values[i] as number;
     if (worstNode < 0 || (maximum ? value > (values[worstNode] as number) : value < (values[worstNode] as number))) worstNode = i;
   }
-  let value = values[worstNode] as number;
+  const peakValue = values[worstNode] as number;
+  let value = peakValue;
   let margin = marginOf(limit, value);
   let firstPastNeverAt: number | null = null;
   if (margin < 0 || limit.toleratedSeconds > 0) {
@@ -151,5 +155,5 @@ function worstOf(exposure: Exposure, limit: Limit, first: number, end: number): 
     }
     if (margin < 0) firstPastNeverAt = firstBelowZero(times, margins, limit.toleratedSeconds);
   }
-  return { margin, value, at: exposure.atSeconds[worstNode] as number, where: placeOf(exposure, worstNode), firstPastNeverAt };
+  return { margin, value, peakValue, at: exposure.atSeconds[worstNode] as number, where: placeOf(exposure, worstNode), firstPastNeverAt };
 }

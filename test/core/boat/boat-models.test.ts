@@ -134,13 +134,20 @@ describe("the same boat, changed", () => {
   it("with its engine stopped it sails if it has sails set, else drifts", () => {
     const underSail = engineStopped(boat({ goes: "motor-sail", sail }));
     const underPower = engineStopped(boat());
-    if (!underSail.ok || !underPower.ok) throw new Error("not built");
+    if (!underSail.ok || !underPower.ok || underSail.value === null || underPower.value === null) throw new Error("not built");
     expect(propulsion(underSail.value, 0, 10, 90, true)).toMatchObject({
       knots: expect.closeTo(6.5, 9),
       engineOn: false,
       litresPerHour: 0,
     });
     expect(propulsion(underPower.value, 0, 10, 90, true)).toMatchObject({ knots: 0, engineOn: false });
+  });
+
+  it("has no engine to be stopped where she goes by sail and never uses one; one with an engine rule has", () => {
+    expect(engineStopped(boat({ goes: "sail", sail }))).toEqual({ ok: true, value: null });
+    const byRule = engineStopped(boat({ goes: "sail", sail, engineRule: { onBelowMps: kn(3.5), offAboveMps: kn(4.5) } }));
+    if (!byRule.ok || byRule.value === null) throw new Error("not built");
+    expect(propulsion(byRule.value, 0, 6, 150, true)).toMatchObject({ knots: expect.closeTo(3.2, 9), engineOn: false });
   });
 
   it("returns the issues of a boat that can't be built", () => {

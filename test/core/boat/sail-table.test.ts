@@ -111,6 +111,8 @@ describe("building a sail table", () => {
       { trueWindAngleDeg: 90, trueWindMps: 5, speedMps: kn(31) },
       { trueWindAngleDeg: 90, trueWindMps: 0, speedMps: 1 },
       { trueWindAngleDeg: Number.NaN, trueWindMps: 5, speedMps: 1 },
+      { trueWindAngleDeg: 0, trueWindMps: 5, speedMps: 1 },
+      { trueWindAngleDeg: 0, trueWindMps: 8, speedMps: 0 },
     ]);
     expect(issues.map((one) => one.code)).toEqual([
       "sail-table-angle",
@@ -118,6 +120,8 @@ describe("building a sail table", () => {
       "sail-table-speed",
       "sail-table-speed",
       "sail-table-angle",
+      // Straight into the wind.
+      "sail-table-speed",
     ]);
     expect(issues[2].path).toBe("boat.sail.rows[2].speed");
   });

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { driftingModel } from "../../../src/core/boat/index.ts";
 import {
   bowOnDestination,
+  type Crossing,
   carryOut,
   findHeadings,
   holdTrack,
@@ -68,6 +70,35 @@ describe("an order carried out", () => {
       const carried = ended(carryOut(still, arriving(way), { stop: { alongMetres: 20 * NM, seconds: 5400 } }));
       expect(carried.at - arriving(way).arrivalAt).toBeCloseTo(5400, 3);
     }
+  });
+
+  it("with the engine stopped sails on if she has sails, and is later by only what she is slower", () => {
+    const still = crossing(uniformCurrent(0, 0), [0, 0], [45, 0]);
+    const sails = { ...still, engineStopped: powerBoat(3) };
+    for (const way of [oneHeading(still, 0), holdTrack(still, 0), bowOnDestination(still, 0)]) {
+      const stopped = (alongNm: number, hours: number) =>
+        (ended(carryOut(sails, arriving(way), { stop: { alongMetres: alongNm * NM, seconds: hours * HOUR } })).at - 9 * HOUR) / HOUR;
+      // Two hours at 3 kn of 5: six miles, made good at 5 kn in 1 h 12 min.
+      expect(stopped(20, 2)).toBeCloseTo(0.8, 3);
+      // 15 miles in 4 h make 12 under sail, past where the order ends at four fifths of the way; 3 more under power.
+      expect(stopped(30, 4)).toBeCloseTo(6 + 4 + 3 / 5 - 9, 3);
+      // What is left are 9 miles, and she sails them all in three hours of the four: she does not go past the destination.
+      expect(stopped(36, 4)).toBeCloseTo(36 / 5 + 9 / 3 - 9, 3);
+    }
+    expect(() =>
+      carryOut({ ...still, engineStopped: null }, arriving(holdTrack(still, 0)), { stop: { alongMetres: 20 * NM, seconds: HOUR } }),
+    ).toThrow("never used");
+  });
+
+  it("under sails too weak to hold the track keeps the bow on the destination, and is set down the less for it", () => {
+    // 2 kn across the line everywhere: too much for 1.5 kn under sail, so the track can't be held for the hour.
+    const stream = crossing(uniformCurrent(0, 2 * KN), [0, 0], [45, 0]);
+    const way = arriving(holdTrack(stream, 0));
+    const stop = { alongMetres: 20 * NM, seconds: HOUR };
+    const later = (engineStopped: Crossing["engineStopped"]) =>
+      ended(carryOut({ ...stream, engineStopped }, way, { stop })).at - way.arrivalAt;
+    expect(later(powerBoat(1.5))).toBeLessThan(later(driftingModel()));
+    expect(later(powerBoat(1.5))).toBeGreaterThan(0);
   });
 
   it("can fail when the stream turns out too strong to be held", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { COVERED } from "../../../src/core/fields/index.ts";
-import { type Gathered, type Passage, prepare } from "../../../src/core/plan/index.ts";
+import { type Gathered, type Passage, placesOf, prepare } from "../../../src/core/plan/index.ts";
 import { epochSeconds } from "../../../src/core/units/index.ts";
 import {
   SEA_HAS_PERIOD,
@@ -162,6 +162,33 @@ describe("legs in and out of harbour", () => {
     expect(out).toEqual({ speedOverGroundMps: 2, points: [berth, one.passage.from.position] });
     expect(into).toEqual({ speedOverGroundMps: 2, points: [one.passage.to.position, quay] });
     expect(prepared().trialOf(0)).toMatchObject({ out: null, into: null });
+    const { from, to } = one.passage;
+    expect(placesOf(one.passage)).toEqual([from.position, to.position, berth, quay]);
+    expect(placesOf(passage())).toEqual([from.position, to.position]);
+  });
+});
+
+describe("a boat with her engine stopped", () => {
+  const sail = {
+    points: [60, 90, 180].flatMap((trueWindAngleDeg) => [
+      { trueWindAngleDeg, trueWindMps: 0, speedMps: 0 },
+      { trueWindAngleDeg, trueWindMps: kn(20), speedMps: kn(6) },
+    ]),
+    leewayCoefficient: null,
+    leewayCapDeg: 10,
+  };
+  const speedStopped = (changes: Partial<typeof tansy>): number | null => {
+    const stopped = prepared({ boat: { ...tansy, ...changes } }).trialOf(0).crossing.engineStopped;
+    const out = { speedThroughWaterMps: -1, leewayDeg: 0, engineOn: true, burnLitresPerHour: 9 };
+    stopped?.propelInto(out, 0, kn(10), 90, true);
+    return stopped === null ? null : out.speedThroughWaterMps / kn(1);
+  };
+
+  it("drifts if she goes under power, sails if she has sails, and is no case where she never uses it", () => {
+    expect(speedStopped({})).toBe(0);
+    expect(speedStopped({ goes: "motor-sail", sail })).toBeCloseTo(3, 9);
+    expect(speedStopped({ goes: "sail", sail, engineRule: { onBelowMps: kn(3), offAboveMps: kn(4) } })).toBeCloseTo(3, 9);
+    expect(speedStopped({ goes: "sail", sail })).toBeNull();
   });
 });
 

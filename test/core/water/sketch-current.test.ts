@@ -113,7 +113,8 @@ describe("a sketched stream", () => {
     expect(sketchCurrent(dated)).toMatchObject({
       covers: { from: 1000, until: 2000 },
       heldSteady: false,
-      issuedAt: 1000,
+      // From when it holds is not when it was issued.
+      issuedAt: null,
       name: "the stream",
     });
     expect(sketchCurrent(jet)).toMatchObject({ covers: null, heldSteady: true, issuedAt: null });

@@ -7,6 +7,7 @@ import {
   gridWind,
   middleOf,
   periodWind,
+  VARIABLE_FROM_ARC_DEG,
   WIND_SLOTS,
   type WindEnd,
   type WindPeriod,
@@ -91,6 +92,19 @@ describe("wind from periods", () => {
     const out = new Float64Array(WIND_SLOTS);
     letter([0, 6, 340, 60, 10, 16, null]).onPlane(plane, 0).readInto(out, 0, 0, 0);
     expect(middleOf(out)).toEqual({ speedMps: expect.closeTo(13 * KN, 9), fromDegTrue: expect.closeTo(10, 9) });
+  });
+
+  it("the boat is run with no direction in a calm and where the wind may come from half the circle or more", () => {
+    const out = new Float64Array(WIND_SLOTS);
+    const fromOf = (arcDeg: number, knots: number) => {
+      letter([0, 6, 90, arcDeg, knots, knots, null]).onPlane(plane, 0).readInto(out, 0, 0, 0);
+      return middleOf(out);
+    };
+    expect(VARIABLE_FROM_ARC_DEG).toBe(180);
+    expect(fromOf(360, 8)).toEqual({ speedMps: 8 * KN, fromDegTrue: null });
+    expect(fromOf(180, 8).fromDegTrue).toBeNull();
+    expect(fromOf(179, 8).fromDegTrue).toBeCloseTo(179.5, 9);
+    expect(fromOf(0, 0)).toEqual({ speedMps: 0, fromDegTrue: null });
   });
 
   it("needs a period, and each to end after it begins", () => {

@@ -217,8 +217,8 @@ describe("several forecasts", () => {
     const setup = (member: number) => trial({ boat, wind: calm, member });
     const kept = keepDepartures(setup, hours(6, 6), { wind: calm, sea: null });
     if (kept === null) throw new Error("stopped");
-    expect(kept[0]?.members[0]).toMatchObject({ kind: "noPassage", why: { code: "stalled" } });
-    // Open in the first; stalled, so closed, in the second; too strong in the third.
+    expect(kept[0]?.members[0]).toMatchObject({ kind: "noPassage", why: { code: "no-way" } });
+    // Open in the first; no way under sail, so closed, in the second; too strong in the third.
     expect(judgeBoard(kept, [wind], { wind: calm, sea: null })[0]).toMatchObject({
       verdict: { kind: "open" },
       forecastsAgreeing: { agree: 1, of: 3 },

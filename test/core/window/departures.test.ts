@@ -37,7 +37,8 @@ describe("a departure from the berth", () => {
   it("advises the simplest way, and runs it slower and with the engine stopped", () => {
     expect(run.advised?.name).toBe("oneHeading");
     // 36 nm at 5.4 and 4.8 kn; stopped for 1, 2 and 4 hours in still water she is that much later. The harbour leg goes on at its own speed.
-    expect(run.slower.map((outcome) => (arrived(outcome).arrivalAt - clock(6, 30)) / HOUR)).toEqual(
+    expect(run.slower.map(({ speedShare }) => speedShare)).toEqual([0.9, 0.8]);
+    expect(run.slower.map(({ outcome }) => (arrived(outcome).arrivalAt - clock(6, 30)) / HOUR)).toEqual(
       [36 / 5.4, 36 / 4.8].map((h) => expect.closeTo(h, 4)),
     );
     expect(run.stopped.map((outcome) => (arrived(outcome).arrivalAt - clock(12, 30)) / HOUR)).toEqual(

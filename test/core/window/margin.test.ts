@@ -118,6 +118,8 @@ describe("an exceedance that is tolerated for 20 minutes", () => {
     const margin = judged(squall(19), tolerant, covers);
     expect(margin.margin).toBeCloseTo(0.5, 6);
     expect(margin.value).toBeCloseTo(kn(25), 6);
+    // What is met at all is told beside it.
+    expect(margin.peakValue).toBe(kn(35));
     expect(margin.firstPastNeverAt).toBeNull();
   });
 
@@ -129,7 +131,9 @@ describe("an exceedance that is tolerated for 20 minutes", () => {
   });
 
   it("of both lengths counts where nothing is tolerated", () => {
-    expect(judged(squall(19), gustLimit, covers).margin).toBeCloseTo(-0.5, 12);
+    const margin = judged(squall(19), gustLimit, covers);
+    expect(margin.margin).toBeCloseTo(-0.5, 12);
+    expect([margin.value, margin.peakValue]).toEqual([kn(35), kn(35)]);
     expect(judged(squall(1), gustLimit, covers).margin).toBeCloseTo(-0.5, 12);
   });
 
@@ -139,6 +143,8 @@ describe("an exceedance that is tolerated for 20 minutes", () => {
     const peak = gusts([6, 0, 20], [7, 0, 40], [8, 0, 20]);
     const margin = judged(peak, tolerant, covers);
     expect(margin.margin).toBeCloseTo(-2 / 3, 9);
+    expect(margin.value).toBeCloseTo(kn(40 - 20 / 6), 8);
+    expect(margin.peakValue).toBe(kn(40));
     expect(margin.at).toBe(clock(7));
     expect(margin.firstPastNeverAt).toBeCloseTo(clock(6, 30), 3);
   });

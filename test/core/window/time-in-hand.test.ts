@@ -24,6 +24,7 @@ const margin = (of: Limit, value: number, pastAt: number = clock(0)): Margin => 
   limit: of,
   margin: value,
   value: 0,
+  peakValue: 0,
   at: clock(6),
   where,
   firstPastNeverAt: value < 0 ? pastAt : null,
@@ -32,7 +33,8 @@ const unknown = (of: Limit, known: number | null): Margin => ({
   kind: "notJudged",
   limit: of,
   why: { kind: "noAnswer", code: "not-covered-time", quantity: of.felt, at: clock(9), where, coveredFrom: null, coveredUntil: clock(8) },
-  knownPart: known === null ? null : { margin: known, value: 0, at: clock(6), where, firstPastNeverAt: known < 0 ? clock(0) : null },
+  knownPart:
+    known === null ? null : { margin: known, value: 0, peakValue: 0, at: clock(6), where, firstPastNeverAt: known < 0 ? clock(0) : null },
 });
 const tried = (amount: number, ...margins: Margin[]): Tried => ({
   amount,
@@ -216,6 +218,23 @@ describe("where no door is met", () => {
   });
 });
 
+describe("a boat that never uses an engine", () => {
+  it("can't have it stopped: no case is run, no door is met as far as is tried, whatever shuts", () => {
+    const front = winds({ from: 0, until: 14, dir: 200, low: 8 }, { from: 14, until: 48, dir: 300, low: 30 });
+    const weather = { wind: front, sea: null };
+    const one = trial();
+    const setup = { ...one, crossing: { ...one.crossing, engineStopped: null } };
+    const kept = keepDepartures(() => setup, [clock(6), clock(7)], weather);
+    if (kept === null) throw new Error("stopped");
+    expect(kept.map((departure) => departure.run.stopped)).toEqual([[], []]);
+    const inHand = judgeBoard(kept, [wind], weather)[0]?.inHand;
+    expect(inHand?.engineStop).toEqual({ seconds: 4 * HOUR, door: null });
+    // The slower boat's door is met all the same, and an engine stop is not taken for the least.
+    expect(inHand?.slower.door).toBeNull();
+    expect(inHand?.seconds).toBeNull();
+  });
+});
+
 describe("a forecast that ends at 1435", () => {
   const rows = board(winds({ from: 0, until: 14 + 35 / 60, dir: 200, low: 8 }), hours(6, 10));
 
@@ -268,8 +287,26 @@ describe("water that is not known, or too strong, after 1435", () => {
       door: { kind: "noPassage", why: { code: "not-covered-time" } },
     });
     expect(rows.get(6)?.inHand?.engineStop).toMatchObject({ seconds: 2 * HOUR, door: { kind: "noPassage" } });
-    // At 0.9 of her speed the boat of 0800 is not in by 1435.
-    expect(rows.get(8)?.inHand?.slower).toMatchObject({ seconds: 0, speedShare: 1, door: { kind: "noPassage" } });
+    // At 0.8 of her speed the boat of 0600 takes 7 h 30 min, in by 1330.
+    expect(rows.get(6)?.inHand?.slower).toMatchObject({ seconds: expect.closeTo(90 * 60, 3), door: null });
+  });
+
+  it("halves the step to a slower boat that has no passage, twice at most", () => {
+    const rows = board(calm, [8, 8 + 1 / 3, 8.5], [wind], water("unknown"));
+    // At 0.9 of her speed the boat of 0800 takes 6 h 40 min and is not in by 1435, at 0.95 she is.
+    for (const [hour, share] of [
+      [8, 0.95],
+      [8 + 1 / 3, 0.975],
+      // Half an hour later even 0.975 of it, 6 h 9 min, is too slow.
+      [8.5, 1],
+    ] as const) {
+      const seconds = (36 / (6 * share) - 6) * HOUR;
+      expect(rows.get(hour)?.inHand?.slower).toMatchObject({
+        seconds: expect.closeTo(seconds, 3),
+        speedShare: expect.closeTo(share, 9),
+        door: { kind: "noPassage", why: { code: "not-covered-time" } },
+      });
+    }
   });
 
   it("leaves a departure marginal where only the forecast of the water ends, closed where the water forbids it", () => {

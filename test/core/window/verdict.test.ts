@@ -7,7 +7,7 @@ const where = { latitudeDeg: 34, longitudeDeg: -41 };
 const wind = limit("windMps", 15, 25);
 const gust = limit("gustMps", 20, 30);
 
-const worst = (margin: number) => ({ margin, value: 0, at: clock(6), where, firstPastNeverAt: margin < 0 ? clock(5) : null });
+const worst = (margin: number) => ({ margin, value: 0, peakValue: 0, at: clock(6), where, firstPastNeverAt: margin < 0 ? clock(5) : null });
 const judged = (of: typeof wind, margin: number): Margin => ({ kind: "judged", limit: of, ...worst(margin) });
 const why: NoAnswer = {
   kind: "noAnswer",

@@ -12,6 +12,11 @@ export const passageCodes = {
     meaning: "The boat makes no more way toward the destination.",
     whatToDo: "Choose another way to steer, another departure, or a faster speed through the water.",
   },
+  "no-way": {
+    kind: "noAnswer",
+    meaning: "The boat makes no way under sail: becalmed, or closer to the wind than she can sail. Beating to windward is not reckoned.",
+    whatToDo: "Choose a departure with a freer wind, or let the engine help (engineRule, or goes: motor-sail).",
+  },
   "carried-away": {
     kind: "noAnswer",
     meaning: "The boat is carried beyond the waters around the passage.",
