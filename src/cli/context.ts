@@ -20,9 +20,12 @@ export function tellIssues(context: CommandContext, issues: readonly Issue[], js
   if (json) context.out(`${JSON.stringify({ schema: "athwart.issues/1", issues }, null, 2)}\n`);
   else {
     const head = issues.length === 1 ? "One thing stands in the way:" : `${issues.length} things stand in the way:`;
-    const told = issues.map((one) =>
-      [`  ${one.path}`, wrap(one.message, WIDTH, "    "), wrap(`→ ${one.whatToDo} (${one.code})`, WIDTH, "      ", "    ")].join("\n"),
-    );
+    // A cure that the next issue has word for word is told once, after the last of them.
+    const told = issues.map((one, i) => {
+      const next = issues[i + 1];
+      const cure = next?.code === one.code && next.whatToDo === one.whatToDo ? [] : [`→ ${one.whatToDo} (${one.code})`];
+      return [`  ${one.path}`, wrap(one.message, WIDTH, "    "), ...cure.map((text) => wrap(text, WIDTH, "      ", "    "))].join("\n");
+    });
     context.error(`${head}\n\n${told.join("\n")}\n`);
   }
   return BAD_INPUT;

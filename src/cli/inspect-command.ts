@@ -57,7 +57,7 @@ export const inspectCommand: AddCommand = (program, context, done) => {
       for (const path of paths) {
         const file = await inspectFile(path, beside);
         if (file.ok) files.push(file.value);
-        else issues.push(...file.issues);
+        else issues.push(...file.issues.filter((one) => !issues.some((known) => isSame(known, one))));
       }
       if (json && issues.length > 0) return done(tellIssues(context, issues, json));
       const together =
@@ -74,6 +74,12 @@ export const inspectCommand: AddCommand = (program, context, done) => {
       done(files.some((file) => file.serving?.verdict === "doesNotServe") ? NO_ANSWER : ANSWERED);
     });
 };
+
+/** The same thing found in one file by two ways: named on the command line, and by a passage file in its own folder. */
+function isSame(known: Issue, one: Issue): boolean {
+  const ends = (long: string, short: string): boolean => long === short || long.endsWith(`/${short}`) || long.endsWith(`\\${short}`);
+  return known.code === one.code && known.message === one.message && (ends(known.path, one.path) || ends(one.path, known.path));
+}
 
 /** `5`, `5, 9`, `5 9` → line numbers. */
 function parseLines(text: string, path: string): Parsed<readonly number[]> {

@@ -2,8 +2,9 @@ import { type SkyAnswer, skyJson } from "../api/index.ts";
 import { bad, good, issue, type Parsed } from "../core/answers/index.ts";
 import { addDays, dateAt, firstInstantAtOrPast, isoDate, type LocalDate, parseLocalDate, parseZone } from "../core/calendar/index.ts";
 import { lightOver, moonIlluminatedShare, moonOver } from "../core/earth/index.ts";
-import { epochSeconds, parsePosition } from "../core/units/index.ts";
-import { readPassageNeeds } from "../storage/index.ts";
+import { departureTimes } from "../core/plan/index.ts";
+import { type EpochSeconds, epochSeconds, parsePosition } from "../core/units/index.ts";
+import { openPassage, readPassageNeeds } from "../storage/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, tellIssues } from "./context.ts";
 import { DEMO_PASSAGE } from "./opened.ts";
@@ -26,7 +27,8 @@ Examples:
   athwart sky --near "69 39N 018 57E" --on 2027-06-21 --zone Europe/Oslo
 
 With a passage the place is its destination, the zone that of arrival, and the
-day the first of its departures. Exit: 0 answered, 2 bad input.`;
+day that of its first departure: leave.from, else the first that its forecasts
+cover. Exit: 0 answered, 2 bad input.`;
 
 export const skyCommand: AddCommand = (program, context, done) => {
   program
@@ -34,7 +36,7 @@ export const skyCommand: AddCommand = (program, context, done) => {
     .description("sunrise, sunset, twilights and moon of a day at a place")
     .argument("[PASSAGE]", "a passage file, for its destination and zone")
     .option("--demo", "use the demo's passage")
-    .option("--near <POSITION>", "the place: “33 48.7S 118 02.2W”")
+    .option("--near <POSITION>", 'the place: "33 48.7S 118 02.2W"')
     .option("--on <DATE>", "the day by the zone's calendar: 2027-04-08")
     .option("--zone <ZONE>", "the zone of the day and of every time: UTC-8, Pacific/Tahiti")
     .option("--json", "the whole answer as JSON (athwart.sky/1)")
@@ -57,11 +59,12 @@ async function skyOf(file: string | undefined, flags: SkyFlags): Promise<Parsed<
   const typed = new Typed();
   const near =
     passage === null
-      ? typed.need("--near", flags.near, "“33 48.7S 118 02.2W”", parsePosition)
+      ? typed.need("--near", flags.near, '"33 48.7S 118 02.2W"', parsePosition)
       : typed.read("--near", flags.near, parsePosition);
   const typedZone = passage === null ? typed.need("--zone", flags.zone, "UTC-8", parseZone) : typed.read("--zone", flags.zone, parseZone);
   const zone = typedZone ?? passage?.arrivalZone ?? null;
-  const leaveFrom = passage?.leaveFrom ?? null;
+  const leaveFrom =
+    path === undefined || passage === null ? null : (passage.leaveFrom ?? (flags.on === undefined ? await firstCovered(path) : null));
   const first = leaveFrom !== null && zone !== null ? dateAt(leaveFrom, zone) : null;
   const typedDate =
     first === null ? typed.need("--on", flags.on, "2027-04-08", parseLocalDate) : typed.read("--on", flags.on, parseLocalDate);
@@ -70,6 +73,12 @@ async function skyOf(file: string | undefined, flags: SkyFlags): Promise<Parsed<
   const place = near !== null ? { name: null, ...near } : passage !== null ? { name: passage.to.name, ...passage.to.position } : null;
   if (place === null || zone === null || date === null) throw new Error("a flag was neither read nor complained of");
   return good(skyAt(place, date, zone));
+}
+
+/** The first departure that the passage's forecasts cover; null where they cover none or can't all be read. */
+async function firstCovered(path: string): Promise<EpochSeconds | null> {
+  const opened = await openPassage(path);
+  return opened.ok ? (departureTimes(opened.value.prepared)[0] ?? null) : null;
 }
 
 /** The local day's light at a place. */

@@ -42,15 +42,15 @@ export const steerCommand: AddCommand = (program, context, done) => {
     .command("steer")
     .description("the course to steer to make good a track in a current, or what a heading makes good")
     .option("--track <BEARING>", "the course to make good, true: 090, ESE")
-    .option("--heading <BEARING>", "instead of --track: the heading steered: 080, “080 C” by compass, “080 M” magnetic")
-    .option("--speed <SPEED>", "the boat's, through the water: “6 kn”")
+    .option("--heading <BEARING>", 'instead of --track: the heading steered: 080, "080 C" by compass, "080 M" magnetic')
+    .option("--speed <SPEED>", `the boat's, through the water: "6 kn"`)
     .option("--set <BEARING>", "where the current sets toward, true: 210, SW")
-    .option("--rate <SPEED>", "how fast the current runs: “2 kn”")
-    .option("--distance <LENGTH>", "over the ground, for the time it takes: “45 nm”")
-    .option("--variation <ANGLE>", "for headings by compass: 10W, “12°30'E”")
+    .option("--rate <SPEED>", 'how fast the current runs: "2 kn"')
+    .option("--distance <LENGTH>", 'over the ground, for the time it takes: "45 nm"')
+    .option("--variation <ANGLE>", `for headings by compass: 10W, "12°30'E"`)
     .option("--deviation <ANGLE>", "on this heading: 2E")
-    .option("--near <POSITION>", "with --at, instead of --variation: the magnetic model's there: “33 48.7S 118 02.2W”")
-    .option("--at <TIME>", "when, with its zone: “2027-04-08 0600 UTC-8”")
+    .option("--near <POSITION>", `with --at, instead of --variation: the magnetic model's there: "33 48.7S 118 02.2W"`)
+    .option("--at <TIME>", 'when, with its zone: "2027-04-08 0600 UTC-8"')
     .option("--json", "the whole answer as JSON (athwart.steer/1)")
     .addHelpText("after", EXAMPLES)
     .action((flags: SteerFlags) => {
@@ -66,11 +66,11 @@ export const steerCommand: AddCommand = (program, context, done) => {
 function solve(flags: SteerFlags): Parsed<SteerAnswer> {
   const typed = new Typed();
   typed.issues.push(...clashes(flags));
-  const speedMps = typed.need("--speed", flags.speed, "“6 kn”", (text, path) =>
+  const speedMps = typed.need("--speed", flags.speed, '"6 kn"', (text, path) =>
     parseSpeed(text, path, { positive: true, max: FASTEST_MPS }),
   );
   const setDegTrue = typed.need("--set", flags.set, "210", parseBearing);
-  const rateMps = typed.need("--rate", flags.rate, "“2 kn”", (text, path) => parseSpeed(text, path, { min: 0, max: FASTEST_MPS }));
+  const rateMps = typed.need("--rate", flags.rate, '"2 kn"', (text, path) => parseSpeed(text, path, { min: 0, max: FASTEST_MPS }));
   const distanceMetres = typed.read("--distance", flags.distance, (text, path) => parseLength(text, path, { positive: true }));
   const trackDegTrue = typed.read("--track", flags.track, parseBearing);
   const { correction, deviationCard } = readCorrection(flags, typed);

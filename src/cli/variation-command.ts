@@ -1,8 +1,8 @@
 import { type VariationAnswer, variationJson } from "../api/index.ts";
-import { meaningOf, type Parsed } from "../core/answers/index.ts";
+import { bad, issue, meaningOf, type Parsed } from "../core/answers/index.ts";
 import { parseLocalDate, parseLocalTime } from "../core/calendar/index.ts";
 import { type Position, VARIATION_MODEL, VARIATION_MODEL_HOLDS, variationAt } from "../core/earth/index.ts";
-import { type EpochSeconds, epochSeconds, parsePosition, wrap180Deg } from "../core/units/index.ts";
+import { type EpochSeconds, epochSeconds, parsePosition, quoted, wrap180Deg } from "../core/units/index.ts";
 import { eastWest, fullTime, position } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
@@ -24,20 +24,21 @@ Examples:
 A date alone is taken at 12:00 UTC. Exit: 0 answered, 1 the model has no answer
 there and then, 2 bad input.`;
 
+const ALONE = "a date alone is taken at 12:00 UTC.";
 const SECONDS_PER_YEAR = 365.25 * 86400;
 
 export const variationCommand: AddCommand = (program, context, done) => {
   program
     .command("variation")
     .description("the magnetic variation at a place and date, by the model")
-    .option("--near <POSITION>", "the place: “33 48.7S 118 02.2W”")
-    .option("--at <DATE>", "the date, or a time with its zone: 2027-04-08, “2027-04-08 0600 UTC-8”")
+    .option("--near <POSITION>", 'the place: "33 48.7S 118 02.2W"')
+    .option("--at <DATE>", 'the date, or a time with its zone: 2027-04-08, "2027-04-08 0600 UTC-8"')
     .option("--json", "the whole answer as JSON (athwart.variation/1)")
     .addHelpText("after", EXAMPLES)
     .action((flags: VariationFlags) => {
       const json = flags.json === true;
       const typed = new Typed();
-      const place = typed.need("--near", flags.near, "“33 48.7S 118 02.2W”", parsePosition);
+      const place = typed.need("--near", flags.near, '"33 48.7S 118 02.2W"', parsePosition);
       const at = typed.need("--at", flags.at, "2027-04-08", parseDateOrTime);
       if (typed.issues.length > 0) return done(tellIssues(context, typed.issues, json));
       if (place === null || at === null) throw new Error("a flag was neither read nor complained of");
@@ -51,7 +52,18 @@ export const variationCommand: AddCommand = (program, context, done) => {
 /** A date alone, at 12:00 UTC: the variation of a day is one. Or a time with its zone. */
 function parseDateOrTime(text: string, path: string): Parsed<EpochSeconds> {
   const date = parseLocalDate(text, path);
-  if (!date.ok) return parseLocalTime(text, null, path);
+  if (!date.ok) {
+    if (/^\d{4}(?:[-/.]\d{1,2})?$/.test(text.trim())) {
+      return bad(issue(path, "time-not-understood", `${quoted(text)} names no day`, `Write the whole date, as 2027-04-08; ${ALONE}`));
+    }
+    const time = parseLocalTime(text, null, path);
+    if (time.ok) return time;
+    return bad(
+      ...time.issues.map((one) =>
+        one.code === "zone-missing" ? { ...one, whatToDo: `${one.whatToDo} Or leave the time out: ${ALONE}` } : one,
+      ),
+    );
+  }
   const { year, month, day } = date.value;
   return { ok: true, value: epochSeconds(Date.UTC(year, month - 1, day, 12) / 1000) };
 }

@@ -1,4 +1,4 @@
-import type { Passage } from "../core/plan/index.ts";
+import { type Passage, placesOf } from "../core/plan/index.ts";
 import type { Crop } from "../formats/forecast/index.ts";
 
 /** How far around the passage's places forecasts are kept, degrees of latitude; a degree of longitude is widened to match. */
@@ -6,12 +6,7 @@ const CROP_MARGIN_DEG = 1.5;
 
 /** The part of the earth that a passage needs of a forecast; all its times, since departures may go with the forecast. */
 export function cropAround(passage: Passage): Crop | null {
-  const places = [
-    passage.from.position,
-    passage.to.position,
-    ...(passage.pilotageOut?.points ?? []),
-    ...(passage.pilotageIn?.points ?? []),
-  ];
+  const places = placesOf(passage);
   const latitudes = places.map((place) => place.latitudeDeg);
   const southDeg = Math.max(-90, Math.min(...latitudes) - CROP_MARGIN_DEG);
   const northDeg = Math.min(90, Math.max(...latitudes) + CROP_MARGIN_DEG);

@@ -4,7 +4,7 @@
  * wrong with them at once. Bytes, text and UTC seconds.
  */
 export { bytesFromFile, type FileBytes } from "./file-bytes.ts";
-export { type InspectedFile, type InspectOptions, inspectFile, textKind } from "./inspect-file.ts";
+export { type InspectedFile, type InspectOptions, inspectFile } from "./inspect-file.ts";
 export { type OpenedPassage, openPassage } from "./open-passage.ts";
 export { type OfferedQuantity, type PassageNeeds, readPassageNeeds } from "./passage-needs.ts";
 export {
@@ -18,3 +18,4 @@ export {
   worth,
 } from "./serving.ts";
 export { type FileKind, kindOfFile, readTextFile } from "./text-file.ts";
+export { type TextKind, textKind } from "./text-kind.ts";

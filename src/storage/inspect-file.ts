@@ -12,6 +12,7 @@ import { type OpenedPassage, openPassage } from "./open-passage.ts";
 import type { PassageNeeds } from "./passage-needs.ts";
 import { type Serving, servingOfGrids, servingOfLetter } from "./serving.ts";
 import { cannotOpen, kindOfFile, LONGEST_TEXT_BYTES, readTextFile } from "./text-file.ts";
+import { textKind } from "./text-kind.ts";
 
 /** A file that was looked into, by its kind. `serving` is null where no passage was named, or the kind is not held against one. */
 export type InspectedFile = { readonly name: string; readonly sizeBytes: number; readonly serving: Serving | null } & (
@@ -87,7 +88,7 @@ async function inspectText(path: string, sizeBytes: number, options: InspectOpti
     }
     case "letter": {
       const letter = readLetter(text.value, { ...besideLetter(path, options), path });
-      if (!letter.ok) return bad(...letter.issues.map(withFlag));
+      if (!letter.ok) return bad(...withFlag(letter.issues, options.strikeOutLines));
       const serving = options.needs === null ? null : servingOfLetter(letter.value, options.needs);
       return good({ ...about, kind: "letter", letter: letter.value, serving });
     }
@@ -97,20 +98,24 @@ async function inspectText(path: string, sizeBytes: number, options: InspectOpti
         issue(
           path,
           "file-not-recognised",
-          `This is a text that begins ${begins}: no passage file, no forecaster's letter, no table of speeds under sail.`,
-          "A letter has lines such as “THU 0600-1200 NE 12-16 G20”, a passage file begins `athwart: passage/1`, a sail table has wind speeds in its first line.",
+          `This is a text that begins ${begins}: neither a passage, a letter nor a sail table.`,
+          "A passage begins with the line `athwart: passage/1`, a letter has lines as THU 0600-1200 NE 12-16 G20, a sail table has wind speeds across its first line and true wind angles down.",
         ),
       );
     }
   }
 }
 
-/** A line that stops the letter can be struck out by a flag here, without a passage file. */
-function withFlag(one: Issue): Issue {
-  const line = /line (\d+)$/.exec(one.path)?.[1];
-  return line === undefined || one.code !== "letter-line-not-understood"
-    ? one
-    : { ...one, whatToDo: `Type --strike-out ${line} to leave the line out here. ${one.whatToDo}` };
+/** What stops a letter can be stated by flags here, without a passage file. */
+function withFlag(issues: readonly Issue[], strikeOutLines: readonly number[]): readonly Issue[] {
+  const lines = issues.flatMap((one) => (one.code === "letter-line-not-understood" ? [Number(/line (\d+)$/.exec(one.path)?.[1])] : []));
+  const out = [...new Set([...strikeOutLines, ...lines])].sort((a, b) => a - b).join(",");
+  return issues.map((one) => {
+    if (one.code === "letter-line-not-understood") return { ...one, whatToDo: `Here type --strike-out ${out}. ${one.whatToDo}` };
+    if (one.code === "letter-issue-missing") return { ...one, whatToDo: `Here type --issued "2027-04-06 1910 UTC-10". ${one.whatToDo}` };
+    if (one.code === "zone-missing") return { ...one, whatToDo: `Here type --zone UTC-10. ${one.whatToDo}` };
+    return one;
+  });
 }
 
 /** What is stated beside a letter: what was typed, else what the passage says of the letter of this name. */
@@ -122,19 +127,4 @@ function besideLetter(path: string, { zone, issued, strikeOutLines, needs }: Ins
     issued: issued ?? said.issued,
     strikeOutLines: strikeOutLines.length > 0 ? strikeOutLines : said.strikeOutLines,
   };
-}
-
-/** What a text is by its lines. */
-export function textKind(text: string): "passage" | "sailTable" | "letter" | "other" {
-  if (/^\s*athwart\s*:|"athwart"\s*:/m.test(text) || /^(?:boat|route|limits|water|weather)\s*:\s*(?:#.*)?$/m.test(text)) return "passage";
-  const lines = text.split(/\r\n|\n|\r/).map((line) => line.trim());
-  const letterLine = /^(?:issued?\b|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b|\d{4}-\d\d-\d\d\b)/i;
-  if (lines.some((line) => letterLine.test(line))) return "letter";
-  const rows = lines.filter((line) => line !== "" && !line.startsWith("#"));
-  const isFigures = (line: string): boolean => {
-    const cells = line.split(/[\s;,]+/).filter((cell) => cell !== "");
-    return cells.length > 1 && cells.filter((cell) => /\d/.test(cell)).length * 2 >= cells.length;
-  };
-  const figured = rows.filter(isFigures).length;
-  return rows.length > 1 && figured * 2 > rows.length ? "sailTable" : "other";
 }

@@ -6,10 +6,11 @@ import { type Gathered, type GatheredLetter, type Passage, type Prepared, prepar
 import { type Letter, readLetter } from "../formats/bulletin/index.ts";
 import { readAhead } from "../formats/bytes/index.ts";
 import { type Crop, type ForecastReading, readForecast } from "../formats/forecast/index.ts";
-import { type PassageDocument, readPassage } from "../formats/passage/index.ts";
+import type { PassageDocument } from "../formats/passage/index.ts";
 import { parseSailTable } from "../formats/sail-table/index.ts";
 import { cropAround } from "./crop-around.ts";
 import { bytesFromFile } from "./file-bytes.ts";
+import { readPassageFile } from "./passage-text.ts";
 import { cannotOpen, readTextFile } from "./text-file.ts";
 
 /** A passage file with all it names read and put together. */
@@ -24,9 +25,7 @@ export interface OpenedPassage {
 
 /** Reads a passage file and every file it names. All issues come back at once; a file named twice is read once. */
 export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> {
-  const text = await readTextFile(path, path);
-  if (!text.ok) return text;
-  const read = readPassage(text.value, { name: path });
+  const read = await readPassageFile(path);
   if (!read.ok) return read;
   const document = read.value;
   const folder = dirname(path);
@@ -99,7 +98,7 @@ async function letterOf(
   place: string,
   issues: Issue[],
 ): Promise<Letter | null> {
-  const text = await readTextFile(path, place);
+  const text = await readTextFile(path, place, "letter");
   const letter = text.ok
     ? readLetter(text.value, { zone: source.zone, issued: source.issued, strikeOutLines: source.strikeOutLines, path: source.file })
     : text;
@@ -116,7 +115,7 @@ function gathered(name: string, letter: Letter): GatheredLetter {
 async function withSailTable(document: PassageDocument, folder: string, issues: Issue[]): Promise<Passage> {
   const { passage, sailTableFile } = document;
   if (sailTableFile === null || passage.boat.sail === null) return passage;
-  const text = await readTextFile(resolve(folder, sailTableFile), "boat.sail.table");
+  const text = await readTextFile(resolve(folder, sailTableFile), "boat.sail.table", "table of speeds under sail");
   const points = text.ok ? parseSailTable(text.value, sailTableFile) : text;
   if (!points.ok) {
     issues.push(...points.issues);

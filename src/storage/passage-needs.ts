@@ -3,10 +3,9 @@ import { good, type Parsed } from "../core/answers/index.ts";
 import { boatModel } from "../core/boat/index.ts";
 import { geodesicBetween, type Position, planeOver } from "../core/earth/index.ts";
 import { type Line, lineBetweenPositions } from "../core/passage/index.ts";
-import type { Passage } from "../core/plan/index.ts";
-import { metresFromNm } from "../core/units/index.ts";
-import { type PassageDocument, readPassage } from "../formats/passage/index.ts";
-import { readTextFile } from "./text-file.ts";
+import { type Passage, PLANE_MARGIN_METRES, placesOf } from "../core/plan/index.ts";
+import type { PassageDocument } from "../formats/passage/index.ts";
+import { readPassageFile } from "./passage-text.ts";
 
 /** What a passage needs or can use of its sources. */
 export type OfferedQuantity = "current" | "wind" | "gust" | "seaHeight" | "seaPeriod";
@@ -24,23 +23,12 @@ export interface PassageNeeds {
   readonly quantities: ReadonlySet<OfferedQuantity>;
 }
 
-/** How far the sheet reaches beyond the passage's places: room for the margin at the line's sides. */
-const PLANE_MARGIN_METRES = metresFromNm(30);
-
 /** Reads a passage file alone, to hold other files against it. */
 export async function readPassageNeeds(path: string): Promise<Parsed<PassageNeeds>> {
-  const text = await readTextFile(path, path);
-  if (!text.ok) return text;
-  const document = readPassage(text.value, { name: path });
+  const document = await readPassageFile(path);
   if (!document.ok) return document;
   const { passage } = document.value;
-  const places = [
-    passage.from.position,
-    passage.to.position,
-    ...(passage.pilotageOut?.points ?? []),
-    ...(passage.pilotageIn?.points ?? []),
-  ];
-  const plane = planeOver(places, PLANE_MARGIN_METRES, "route");
+  const plane = planeOver(placesOf(passage), PLANE_MARGIN_METRES, "route");
   if (!plane.ok) return plane;
   return good({
     path,

@@ -1,26 +1,50 @@
 import { readFile, stat } from "node:fs/promises";
-import { bad, good, issue, type Parsed } from "../core/answers/index.ts";
+import { bad, good, type Issue, issue, type Parsed } from "../core/answers/index.ts";
+import { recogniseFile } from "../formats/forecast/index.ts";
+import { bytesFromFile } from "./file-bytes.ts";
 
 /** A text that a person wrote is never longer than this, bytes. */
 export const LONGEST_TEXT_BYTES = 1_000_000;
 
-/** Reads a text file, UTF-8; what can't be opened, is too long or is no text is told with its path. */
-export async function readTextFile(path: string, place: string): Promise<Parsed<string>> {
+/** Reads a text file, UTF-8; what can't be opened, is too long or is no text is told with its path. `wanted`: what it should be. */
+export async function readTextFile(path: string, place: string, wanted = "text"): Promise<Parsed<string>> {
   let bytes: Uint8Array;
   try {
     const found = await stat(path);
     if (!found.isFile()) return bad(issue(place, "file-not-opened", `${path} is no file`));
     if (found.size > LONGEST_TEXT_BYTES) {
-      return bad(issue(place, "file-not-recognised", `${path} is ${found.size} bytes long: no text that a person wrote`));
+      const why = `${path} is ${found.size} bytes long: no text that a person wrote`;
+      return bad((await forecastInstead(path, place, wanted)) ?? issue(place, "file-not-recognised", why, CHECK_NAME));
     }
     bytes = await readFile(path);
   } catch (error) {
     return bad(cannotOpen(path, place, error));
   }
   try {
-    return good(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+    const text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    const forecast = text.includes("\0") ? await forecastInstead(path, place, wanted) : null;
+    return forecast === null ? good(text) : bad(forecast);
   } catch {
-    return bad(issue(place, "file-not-recognised", `${path} is not text in UTF-8`));
+    const cure = `Check the name of the file; save a ${wanted === "text" ? "text" : wanted} as plain text in UTF-8.`;
+    return bad((await forecastInstead(path, place, wanted)) ?? issue(place, "file-not-recognised", `${path} is not text in UTF-8`, cure));
+  }
+}
+
+const CHECK_NAME = "Check the name of the file.";
+const FORECAST_KINDS = { grib: "GRIB", "netcdf-classic": "NetCDF", netcdf4: "NetCDF-4" } as const;
+
+/** The issue for a forecast or current file, by its first bytes, where a text is wanted; null for any other. */
+async function forecastInstead(path: string, place: string, wanted: string): Promise<Issue | null> {
+  const source = await bytesFromFile(path);
+  try {
+    const { kind } = await recogniseFile(source);
+    if (kind === "empty" || kind === "other") return null;
+    const message = `${path} is a forecast or current file (${FORECAST_KINDS[kind]}), not a ${wanted}`;
+    const name = path.split(/[\\/]/).at(-1) ?? path;
+    const cure = `Name it in a passage file, as \`- file: ${name}\` under the sources of weather or water; athwart inspect shows what it holds.`;
+    return issue(place, "file-not-recognised", message, cure);
+  } finally {
+    await source.close();
   }
 }
 

@@ -55,7 +55,7 @@ describe("a passage file that can't be used", () => {
     ["an end where it begins", "position: 33 48.7S 118 02.2W", "position: 33 24.0S 118 57.0W", "route", "same-place"],
     ["limits about", "wind: {happy: 14 kn, never: 22 kn}", "wind: {happy: 22 kn, never: 14 kn}", "limits.wind", "limit-upside-down"],
     ["departures that end first", "until: 2027-04-13 1200", "until: 2027-04-05 1200", "leave", "times-upside-down"],
-    ["no zone for its times", /zones:\n.*\n.*\n/, "", "leave.from", "zone-missing"],
+    ["no zone for its times", /zones:\n.*\n.*\n/, "", "zones.ship", "zone-missing"],
     ["an abbreviation for a zone", "ship: UTC-8", "ship: PST", "zones.ship", "zone-unknown"],
     ["an ambiguous date", "from: 2027-04-06 0800", "from: 04/06/2027 0800", "leave.from", "date-ambiguous"],
     ["no version", "athwart: passage/1\n", "", "athwart", "not-a-passage"],
@@ -70,8 +70,23 @@ describe("a passage file that can't be used", () => {
   it("a folder, nothing, or no passage in place of a passage", async () => {
     await refused(leave(parent), "file-not-opened");
     await refused(leave(join(parent, "none.yaml")), "there is no such file");
-    await refused(leave(join(DEMO, "wind.grib2")), "wind.grib2");
-    await refused(leave(join(DEMO, "letter.txt")), "letter.txt");
+    await refused(
+      leave(join(DEMO, "wind.grib2")),
+      "is a forecast or current file (GRIB), not a passage file",
+      "- file: wind.grib2",
+      "athwart inspect",
+    );
+    await refused(leave(join(DEMO, "current.nc")), "is a forecast or current file (NetCDF), not a passage file");
+    await refused(
+      leave(join(DEMO, "letter.txt")),
+      "letter.txt is no passage file",
+      "athwart: passage/1",
+      "may be a letter",
+      "- letter: letter.txt",
+    );
+    await refused(leave("tsconfig.json"), "tsconfig.json is no passage file");
+    await refused(leave("LICENSE"), "LICENSE is no passage file", "athwart: passage/1");
+    await refused(leave(await demoWith("passage.yaml", "letter: letter.txt", "letter: wind.grib2")), "weather.sources", "not a letter");
     await refused(["cross", parent, "--at", "2027-04-07 2200"], "file-not-opened");
   });
 

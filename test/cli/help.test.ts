@@ -37,6 +37,12 @@ describe("the help of every command", () => {
     }
   });
 
+  it.each(commands)("%s: shows what is to be typed in quotes that a shell knows", async (command) => {
+    const { out } = await run(command, "--help");
+    const flagLines = out.split("\nExamples:")[0] ?? "";
+    if (command === "steer" || command === "sky" || command === "variation" || command === "inspect") expect(flagLines).not.toMatch(/[“”]/);
+  });
+
   it.each(commands)("%s: says what its exit codes mean and that it can answer in JSON", async (command) => {
     const { out } = await run(command, "--help");
     expect(out).toMatch(/Exit: 0 /);

@@ -1,3 +1,6 @@
+import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { at, DEMO, run, runJson } from "./run.ts";
 
@@ -53,6 +56,40 @@ describe("inspect", () => {
     }
     const answer = await runJson("inspect", `${DEMO}/letter.txt`, "--strike-out", "5");
     expect(list(at(answer, "files", 0, "letter", "wind")).length).toBe(20);
+  });
+
+  it("lists a letter's periods as they were read, a line each, no wider than a screen", async () => {
+    const { out } = await run("inspect", `${DEMO}/letter.txt`, "--strike-out", "5");
+    const { out: mixed } = await run("inspect", "examples/letter-only/letter.txt", "--strike-out", "1,14");
+    for (const line of `${out}${mixed}`.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+    expect(out.match(/^ +\d+ {2}\w{3} \d+ Apr \d{4}/gm)).toHaveLength(20);
+    // Line 10: TUE 0600-1200 E-NE 5-8 SEA 2-3 ft @ 9 s, no gust; 2 and 3 ft are 0.6 and 0.9 m. Line 11 runs to midnight.
+    expect(mixed).toMatch(/^ +10 {2}Tue 13 Apr 0600 +Tue 13 Apr 1200 +045-090 5-8 +- +0\.6-0\.9 @ 9 s$/m);
+    expect(mixed).toMatch(/^ +11 {2}Tue 13 Apr 1200 +Wed 14 Apr 0000 +090 8-10 +13 +0\.6-0\.9 @ 9 s$/m);
+  });
+
+  it("tells what stops a letter once, though a passage file names it too, with one line to copy", async () => {
+    const folder = await mkdtemp(join(tmpdir(), "athwart-inspect-"));
+    await cp("examples/letter-only", folder, { recursive: true });
+    const path = join(folder, "passage.yaml");
+    await writeFile(path, (await readFile(path, "utf8")).replace(/ +strikeOut: .*\n/, ""));
+    const { code, err } = await run("inspect", path, join(folder, "letter.txt"));
+    expect(code).toBe(2);
+    expect(err).toMatch(/^2 things stand in the way/);
+    expect(err.match(/strikeOut: \[1, 14\]/g)).toHaveLength(1);
+    expect((await run("inspect", join(folder, "letter.txt"))).err.replace(/\s+/g, " ")).toContain("Here type --strike-out 1,14.");
+    await rm(folder, { recursive: true });
+  });
+
+  it("says of another text what it is not, and nothing of its columns", async () => {
+    const folder = await mkdtemp(join(tmpdir(), "athwart-inspect-"));
+    const path = join(folder, "places.csv");
+    await writeFile(path, "name,latitude,longitude\nPelu Road,-33.4,-118.95\nPort Ansa,-33.81,-118.04\n");
+    const { code, err } = await run("inspect", path);
+    expect(code).toBe(2);
+    expect(err).toMatch(/^One thing/);
+    expect(err.replace(/\s+/g, " ")).toContain("neither a passage, a letter nor a sail table");
+    await rm(folder, { recursive: true });
   });
 
   it("tells a passage file with all it names, and what can't be held against a passage has no verdict", async () => {

@@ -1,3 +1,6 @@
+import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { at, run, runJson } from "./run.ts";
 
@@ -114,6 +117,20 @@ describe("sky", () => {
     expect(typed).toMatchObject({ date: "2027-04-13", zone: "UTC", place: { name: null, latitudeDeg: 10, longitudeDeg: -20 } });
   });
 
+  it("takes the first departure that the forecasts cover where the passage names none", async () => {
+    const folder = await mkdtemp(join(tmpdir(), "athwart-sky-"));
+    await cp("demo/morrel", folder, { recursive: true });
+    const path = join(folder, "passage.yaml");
+    await writeFile(path, (await readFile(path, "utf8")).replace(/^leave:\n(?: .*\n?)+/m, ""));
+    // The demo's forecast and current begin on Tue 6 Apr 2027 at 04:00 UTC-8.
+    expect(await runJson("sky", path)).toMatchObject({ date: "2027-04-06", zone: "UTC-8" });
+    await rm(join(folder, "wind.grib2"));
+    const { code, err } = await run("sky", path, "--zone", "UTC-8");
+    expect(code).toBe(2);
+    expect(err).toContain("--on was not typed");
+    await rm(folder, { recursive: true });
+  });
+
   it("tells midnight sun and polar night as such", async () => {
     const arctic = ["--near", "69 39N 018 57E", "--zone", "Europe/Oslo"];
     expect((await run("sky", ...arctic, "--on", "2027-06-21")).out).toContain("the sun does not set");
@@ -174,5 +191,15 @@ describe("variation", () => {
     const { code, err } = await run("variation", "--near", "33S 118W", "--at", "2027-04-08 0600");
     expect(code).toBe(2);
     expect(err).toContain("(zone-missing)");
+    expect(err.replace(/\s+/g, " ")).toContain("a date alone is taken at 12:00 UTC");
+  });
+
+  it.each(["2027", "2027-04"])("asks %s for its day, not for a zone", async (text) => {
+    const { code, err } = await run("variation", "--near", "33S 118W", "--at", text);
+    expect(code).toBe(2);
+    const plain = err.replace(/\s+/g, " ");
+    expect(plain).toContain("names no day");
+    expect(plain).not.toContain("zone");
+    expect(plain).toContain("Write the whole date, as 2027-04-08; a date alone is taken at 12:00 UTC.");
   });
 });

@@ -6,15 +6,14 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { crossAt, steeringCompass, tryDepartures } from "../../src/core/plan/index.ts";
 import { openPassage } from "../../src/storage/index.ts";
 
 const data = process.env.ATHWART_REAL_DATA;
 if (!data) console.warn("Skipped: a crossing of a real strait; set ATHWART_REAL_DATA to the folder of real files.");
 
-const folder = mkdtempSync(join(tmpdir(), "athwart-strait-"));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+let folder = "";
 
 interface Choice {
   readonly files: "netcdf" | "grib2";
@@ -58,6 +57,11 @@ ${leave}`,
 }
 
 describe.skipIf(!data)("a crossing of a real strait", () => {
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), "athwart-strait-"));
+  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
   it("gives the same board from NetCDF and from GRIB2 simple packing", async () => {
     const [a, b] = [
       tryDepartures(await opened({ files: "netcdf", whereUnknown: "refuse" })),

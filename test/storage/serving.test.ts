@@ -135,6 +135,10 @@ describe("telling texts apart", () => {
     ["twa 6 10\n52 4.1 5.9\n90 4.9 6.6\n", "sailTable"],
     ["# swung in May\n6;10;16\n52;4.1;5.9;6.6\n90;4.9;6.6;7.2\n", "sailTable"],
     ["The wind will be fair.\n", "other"],
+    ["name,latitude,longitude\nPelu Road,-33.4,-118.95\nPort Ansa,-33.81,-118.04\n", "other"],
+    ["day,wind,gust\n2027-04-08,12,16\n2027-04-09,14,18\n", "other"],
+    ["Sunny days ahead\n", "other"],
+    ["twa\t6\tten\t16\n52\t4.1\t5.9\t6.6\n", "sailTable"],
     ["", "other"],
   ])("%j is a %s", (text, kind) => {
     expect(textKind(text)).toBe(kind);

@@ -16,6 +16,7 @@ import {
   wholeKnots,
   zoneLabel,
 } from "../../words/index.ts";
+import { letterTable } from "./letter-table.ts";
 import { wrap } from "./wrap.ts";
 
 /** What a quantity is called. */
@@ -58,7 +59,7 @@ function bodyText(file: InspectedFile, zone: string): string[] {
           ? [indented(`No ${name} in it.`)]
           : [
               indented(
-                `${periods.length} periods of ${name}${more}, ${fullTime(Math.min(...periods.map((one) => one.from)), at)} to ${fullTime(Math.max(...periods.map((one) => one.until)), at)}.`,
+                `${periods.length} ${periods.length === 1 ? "period" : "periods"} of ${name}${more}, ${fullTime(Math.min(...periods.map((one) => one.from)), at)} to ${fullTime(Math.max(...periods.map((one) => one.until)), at)}.`,
               ),
             ];
       const withGust = letter.wind.filter((one) => one.gustMps !== null).length;
@@ -70,6 +71,7 @@ function bodyText(file: InspectedFile, zone: string): string[] {
         ),
         ...span("wind", ` up to ${wholeKnots(strongest)}, ${gusts}`, letter.wind),
         ...span("sea", "", letter.sea),
+        ...letterTable(letter),
         ...letter.noted.map((one) =>
           indented(`Note: ${one.kind} of ${one.quantity} from ${fullTime(one.from, at)} to ${fullTime(one.until, at)}.`),
         ),

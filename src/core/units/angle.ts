@@ -11,7 +11,7 @@ export interface AngleOptions extends Bounds {
   readonly sense?: "eastWest" | "plain";
 }
 
-const READS = "degrees (“52 deg”, “52°”, “12 E”, “12°30'W”)";
+const READS = "degrees (52 deg, 52°, 12 E, 12°30'W)";
 const ANGLE = /^([+-]?) ?(\d+(?:\.\d+)?|\.\d+) ?(°|degrees?|degs?\.?)? ?(?:(\d+(?:\.\d+)?) ?')? ?(e|east|w|west)?$/i;
 
 /** `52 deg`, `52°`, `-6 deg`, `12 E`, `12°30'W` → degrees; with E or W east is positive. A bare nought needs no unit. */
@@ -37,6 +37,6 @@ function readAngle(text: string, path: string, sense: AngleOptions["sense"] | nu
     if (degreeSign === undefined) return issue(path, "unit-missing", `${quoted(text)} has no unit; an angle is read in ${READS}`);
     return sign === "-" ? -size : size;
   }
-  if (sense === "plain" || sign !== "") return notUnderstood(text, path, "an angle here", sense === "plain" ? "“52 deg”, “52°”" : READS);
+  if (sense === "plain" || sign !== "") return notUnderstood(text, path, "an angle here", sense === "plain" ? "52 deg or 52°" : READS);
   return /^w/i.test(side) ? -size : size;
 }

@@ -9,7 +9,7 @@ export interface BearingOptions {
   readonly north?: "true" | "magnetic" | "compass";
 }
 
-const READS = "degrees from 0 to 360 (“215”, “215 T”, “215°”) or a point of the compass (“NE”, “NNE”)";
+const READS = "degrees from 0 to 360 (215, 215 T, 215°) or a point of the compass (NE, NNE)";
 const BEARING = /^(\d+(?:\.\d+)?) ?(?:°|degrees?|deg\.?)? ?(t|true|m|mag\.?|magnetic|c|compass)?$/i;
 
 /** `215`, `215 T`, `007°`, `NE`, `SSW`, `N by E` → degrees clockwise from north in [0, 360). */

@@ -3,7 +3,7 @@ import { commaIssue, notUnderstood } from "./amount.ts";
 import { type Bounds, withinBounds } from "./bounds.ts";
 import { LONGEST_QUANTITY, quoted, tidy } from "./written.ts";
 
-const READS = "d, h, min or s (“1 h 30 min”, “90 min”, “1:30”)";
+const READS = "d, h, min or s (1 h 30 min, 90 min, 1:30)";
 const HOURS = 1;
 const SECONDS = 3;
 /** Days, hours, minutes, seconds: seconds in each, and how many of it the next greater unit holds. */

@@ -8,7 +8,7 @@ interface Coordinate {
   readonly is: "latitude" | "longitude";
 }
 
-const READS = "“17 32.4S 149 50.2W”, “17°32'24\"S 149°50'12\"W” or “-17.54, -149.84”";
+const READS = "17 32.4S 149 50.2W, as 17 32 24S 149 50 12W or in decimal degrees as -17.54 -149.84";
 const NUMBER = (digits: number) => String.raw`(\d{1,${digits}}(?:\.\d+)?)(?![\d.])`;
 // Degrees, minutes and seconds, each parted from the next and closed by its own mark or none; "0832.4" run together is not read.
 const ANGLE = `([+-]?)${NUMBER(3)}(?:[° ]+${NUMBER(2)}(?:[' ]+${NUMBER(2)}[" ]*|[' ]*)|[° ]*)`;

@@ -33,7 +33,7 @@ const heights: UnitTable = {
   },
 };
 
-const READS = "“2-3 ft @ 9 s”, “1.2 m 7 s” or “1 m”";
+const READS = "2-3 ft @ 9 s, 1.2 m 7 s or 1 m";
 const SEA = new RegExp(`^${rangePattern("(?!to\\b|at\\b)[a-z]+|'")}(?: ?(?:@|at|,)? ?${rangePattern("s|secs?|seconds?")})?$`, "i");
 
 /** `2-3 ft @ 9 s`, `1.2 m 7s`, `2-3ft 6-8 s`, `1 m` → a sea in SI. Heights and periods need their units. All issues at once. */

@@ -21,7 +21,7 @@ export interface WindRange {
 /** The strongest gust on record outside a tornado, Barrow Island 1996 (World Meteorological Organization, archive of extremes). More is a slip. */
 export const STRONGEST_WIND_MPS = 113.2;
 
-const READS = "“NE 12-16 G20”, “NE-E 10-15”, “225 8 m/s”, “VRB 5” or “calm”";
+const READS = "NE 12-16 G20, NE-E 10-15, 225 8 m/s, VRB 5 or calm";
 const UNIT = "[a-z]+(?:/[a-z]+)?";
 const RANGE = rangePattern(`(?!to\\b|g\\d|gust)${UNIT}`);
 const GUST = new RegExp(`^(.*?)[ ,]*(?<![a-z])g(?:usts?|usting)?(?: up)?(?: to)? ?${RANGE}$`, "i");

@@ -14,14 +14,14 @@ export interface LetterHead {
   readonly issues: readonly Issue[];
 }
 
-/** The text after `Issued`, or null where the line is no issue line. */
+/** The text after `Issued`, without a full stop at its end, or null where the line is no issue line. */
 export function issueTextOf(line: string): string | null {
-  return /^issued?(?: time| at| on)?(?:: ?| )(.+)$/i.exec(line)?.[1] ?? null;
+  return /^issued?(?: time| at| on)?(?:: ?| )(.+?)\.?$/i.exec(line)?.[1] ?? null;
 }
 
-/** The text after `Zone` or `All times`, or null where the line is no zone line. */
+/** The text after `Zone` or `All times`, without a full stop at its end, or null where the line is no zone line. */
 export function zoneTextOf(line: string): string | null {
-  return /^(?:(?:time ?)?zone|(?:all )?times)(?: are)?(?: in)?(?:: ?| )(.+)$/i.exec(line)?.[1] ?? null;
+  return /^(?:(?:time ?)?zone|(?:all )?times)(?: are)?(?: in)?(?:: ?| )(.+?)\.?$/i.exec(line)?.[1] ?? null;
 }
 
 /**
@@ -56,7 +56,10 @@ export function settleHead(
   if (issuedLines.length === 0 && beside.issued === null) {
     issues.push(issue(path, "letter-issue-missing", "nothing says when the letter was issued"));
   }
-  if (zone === null && !failed) issues.push(issue(path, "zone-missing", "nothing says which zone the letter's times are in"));
+  if (zone === null && !failed) {
+    const cure = "Add the line `Zone UTC-10` to the letter, or put the key `zone` beside `letter:` in the passage file.";
+    issues.push(issue(path, "zone-missing", "nothing says which zone the letter's times are in", cure));
+  }
   return { zone, issuedAt, issues };
 }
 

@@ -44,6 +44,8 @@ export interface LetterOptions {
 /** A forecaster's letter is a page or two; more is another file. */
 const LONGEST_LETTER = 200_000;
 
+const EXAMPLE_LINE = "THU 0600-1200 NE 12-16 G20 SEA 2-3 ft @ 9 s";
+
 interface PlainLine {
   readonly number: number;
   readonly text: string;
@@ -102,7 +104,7 @@ export function readLetter(text: string, options: LetterOptions): Parsed<Letter>
       issues.push(needless(number, `the letter has ${lines.length} lines`, path));
   }
   if (!kept.some((line) => line.kind === "forecast")) issues.push(issue(path, "letter-no-forecast", "no forecast line was found"));
-  if (issues.length > 0 || clock === null) return bad(...issues);
+  if (issues.length > 0 || clock === null) return bad(...told(issues, struck, path));
   const forecasts = read.filter((line) => line.readAs === "forecast");
   const wind = sorted(forecasts.flatMap((line) => (line.wind === null ? [] : [line.wind])));
   const sea = sorted(forecasts.flatMap((line) => (line.sea === null ? [] : [line.sea])));
@@ -185,13 +187,26 @@ function inLine(one: Issue, line: PlainLine, path: string): Issue {
 }
 
 function notUnderstood(line: PlainLine, why: string, path: string): Issue {
-  const cure = `Add ${line.number} to strikeOut if the line may be left out, or mend it: “THU 0600-1200 NE 12-16 G20 SEA 2-3 ft @ 9 s”.`;
   return issue(
     placeOf(line.number, path),
     "letter-line-not-understood",
     `line ${line.number} ${quoted(line.text)} is not understood: ${why}`,
-    cure,
   );
+}
+
+/** In the order of their lines, what concerns the whole letter first; lines that are not understood have one cure together, to copy. */
+function told(issues: readonly Issue[], struck: ReadonlySet<number>, path: string): Issue[] {
+  const lineOf = (one: Issue): number => {
+    const rest = one.path.startsWith(`${path} line `) ? Number(one.path.slice(path.length + 6)) : 0;
+    return Number.isInteger(rest) ? rest : 0;
+  };
+  const lines = new Set(issues.flatMap((one) => (one.code === "letter-line-not-understood" ? [lineOf(one)] : [])));
+  const theLines = lines.size === 1 ? "the line" : "these lines";
+  const out = [...new Set([...struck, ...lines])].toSorted((a, b) => a - b).join(", ");
+  const cure = `If ${theLines} may be left out, write \`strikeOut: [${out}]\` beside \`letter:\` in the passage file; else mend ${lines.size === 1 ? "it" : "them"}, as ${EXAMPLE_LINE}.`;
+  return issues
+    .map((one) => (one.code === "letter-line-not-understood" ? { ...one, whatToDo: cure } : one))
+    .toSorted((a, b) => lineOf(a) - lineOf(b));
 }
 
 function needless(number: number, why: string, path: string): Issue {

@@ -15,7 +15,7 @@ export class Oddities {
   list(): Oddity[] {
     return [...this.counts.values()].map(({ code, message, times }) => ({
       code,
-      message: times === 1 ? message : `${message} (${times} times)`,
+      message: times === 1 ? message : `${message}; so in ${times} places of the file`,
     }));
   }
 }

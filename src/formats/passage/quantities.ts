@@ -29,7 +29,7 @@ export function parseWhereUnknown(text: string, path: string): Parsed<WhereCurre
   if (within === null) {
     const near = nearestWord(written, ["refuse", "still"]);
     const hint = near === null ? "" : `; did you mean \`${near}\`?`;
-    return bad(issue(path, "unknown-word", `\`${path}\` is refuse, still or “nearest within 5 nm”, not “${written.slice(0, 40)}”${hint}`));
+    return bad(issue(path, "unknown-word", `\`${path}\` is refuse, still or nearest within 5 nm, not “${written.slice(0, 40)}”${hint}`));
   }
   const distance = parseLength(within[1] ?? "", path, { positive: true });
   return distance.ok ? good({ kind: "nearest", withinMetres: distance.value }) : distance;

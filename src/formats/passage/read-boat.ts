@@ -126,7 +126,10 @@ function checkWhole(boat: Boat, spec: BoatSpec, sailTableFile: string | null): v
     const elsewhere = sailTableFile !== null && touches(one.path, "boat.sail.rows");
     const unsure = one.code === "boat-incomplete" && !boat.at("goes").isGiven;
     if (elsewhere || unsure || page.issues.some((known) => touches(known.path, one.path))) continue;
-    page.issues.push(issueAt(page.typed, stepsOf(one.path) ?? boat.steps, one.code, one.message, one.whatToDo));
+    const estimate = one.code === "boat-speed-unknown" && boat.at("power").at("speed").isGiven;
+    const message = estimate ? "`boat.power.speed` is to be estimated, which needs `boat.waterlineLength`, and there is none" : one.message;
+    const cure = estimate ? "Give `waterlineLength` under `boat`, or the speed through the water at the cruising setting." : one.whatToDo;
+    page.issues.push(issueAt(page.typed, stepsOf(one.path) ?? boat.steps, one.code, message, cure));
   }
 }
 

@@ -12,7 +12,7 @@ import { readWater } from "./read-water.ts";
 import { readWeather } from "./read-weather.ts";
 import type { PassageData } from "./schema.ts";
 import { checkStructure, type Loose } from "./structure.ts";
-import { readTypedTree, type TypedTree } from "./typed-tree.ts";
+import { issueAt, readTypedTree, type TypedTree } from "./typed-tree.ts";
 
 /** The longest stretch of departures that is tried: beyond any forecast. Ours. */
 export const LONGEST_LEAVE_DAYS = 31;
@@ -52,7 +52,7 @@ export function readPassage(text: string, { name }: { readonly name: string }): 
     issues: [...unstated, ...typed.value.duplicates, ...misfits.filter((one) => one.path !== "athwart")],
   };
   const read = readWhole(new Cursor<PassageData>(data, [], page));
-  if (page.issues.length > 0) return bad(...inOrderOfLines(page.issues, typed.value));
+  if (page.issues.length > 0) return bad(...inOrderOfLines(zoneAskedOnce(page), typed.value));
   if (read === null || !isWhole(data, page)) throw new Error(`a passage without issues could not be read: ${name}`);
   return good({ name, text, version: stated.version, data, ...read });
 }
@@ -84,6 +84,17 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
   if (name === undefined || route === undefined) return null;
   const stretch = { leaveFrom: from ?? null, leaveUntil: until ?? null };
   return { passage: { name, invented, shipZone, arrivalZone, boat, ...route, ...water, ...weather, limits, ...stretch }, sailTableFile };
+}
+
+/** Times without a zone, where the file names none for them, are one issue: the key that is missing. */
+function zoneAskedOnce({ issues, typed }: Page): readonly Issue[] {
+  const unzoned = issues.filter((one) => one.code === "zone-missing");
+  const [first] = unzoned;
+  if (first === undefined) return issues;
+  const others = unzoned.length === 1 ? "" : unzoned.length === 2 ? " and 1 other time" : ` and ${unzoned.length - 1} other times`;
+  const message = `\`zones.ship\` is missing, and the time at \`${first.path}\`${others} ${unzoned.length === 1 ? "names" : "name"} no zone`;
+  const cure = "State ship's time once, as `zones: {ship: UTC-10}`, or write the zone after each time.";
+  return [...issues.filter((one) => one.code !== "zone-missing"), issueAt(typed, ["zones", "ship"], "zone-missing", message, cure)];
 }
 
 function inOrderOfLines(issues: readonly Issue[], typed: TypedTree): readonly Issue[] {

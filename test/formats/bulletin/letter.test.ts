@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Issue, Parsed } from "../../../src/core/answers/index.ts";
@@ -54,7 +55,10 @@ describe("a forecaster's letter", () => {
     expect(issues.map((one) => one.path)).toEqual(["letter.txt line 1", "letter.txt line 3", "letter.txt line 15"]);
     expect(new Set(issues.map((one) => one.code))).toEqual(new Set(["letter-line-not-understood"]));
     expect(issues[1]!.message).toContain("line 3 “The ridge holds until Friday. Then a front.”");
-    expect(issues[1]!.whatToDo).toContain("Add 3 to strikeOut");
+    // One cure for all of them, to copy, with what is struck out already.
+    expect(new Set(issues.map((one) => one.whatToDo)).size).toBe(1);
+    expect(issues[1]!.whatToDo).toContain("strikeOut: [1, 3, 15]");
+    expect(issuesOf(read(LETTER, { strikeOutLines: [15, 1] }))[0]!.whatToDo).toContain("strikeOut: [1, 3, 15]");
   });
 
   it("is read once those lines are struck out, and says what each line was read as", () => {
@@ -107,6 +111,15 @@ describe("a forecaster's letter", () => {
   });
 });
 
+describe("docs/passage.md", () => {
+  it("shows a letter that is read as it says", () => {
+    const text = /```text\n(To Tansy[\s\S]*?)```/.exec(readFileSync("docs/passage.md", "utf8"))?.[1] ?? "";
+    expect(issuesOf(read(text))[0]!.whatToDo).toContain("`strikeOut: [1, 11]`");
+    const letter = letterOf(read(text, { strikeOutLines: [1, 11] }));
+    expect([letter.wind.length, letter.sea.length]).toEqual([4, 2]);
+  });
+});
+
 describe("the weekday of a line", () => {
   const days = (text: string) => windsOf(letterOf(read(`${HEAD}\n${text}`))).map((one) => one.slice(0, 6));
   it("is the first on or after the day of issue", () => {
@@ -150,6 +163,14 @@ describe("what a letter must say", () => {
     expect([beside.issuedAt, beside.zone]).toEqual([1807074600, "UTC-10"]);
     expect(letterOf(read("THU N 5", { issued: "2027-04-06 1910 UTC-10" })).zone).toBe("UTC-10");
     expect(letterOf(read("THU N 5", { zone: "UTC-10", issued: "2027-04-07 0510 UTC" })).wind[0]!.from).toBe(beside.wind[0]!.from);
+  });
+  it("names the lines and keys that say them", () => {
+    const [issued, zone] = issuesOf(read("THU N 5"));
+    expect(issued!.whatToDo).toMatch(/`Issued 2027-04-06 1910 UTC-10`.*`issued` beside `letter:`/);
+    expect(zone!.whatToDo).toMatch(/`Zone UTC-10`.*`zone` beside `letter:`/);
+  });
+  it.each(["All times UTC.", "Times are in UTC-10.", "Zone: Pacific/Tahiti."])("reads %s with its full stop", (line) => {
+    expect(codes(read(`Issued 2027-04-06 1910.\n${line}\nTHU N 5`))).toBe("");
   });
   it("asks when they are stated twice and differ", () => {
     const zone = read(`${HEAD}\nTHU N 5`, { zone: "UTC-9" });
@@ -211,8 +232,13 @@ describe("lines that are wrong", () => {
     const [one] = issuesOf(parsed);
     expect(one!.path).toBe("letter.txt line 2");
     expect(one!.message).toContain(`line 2 “${line}”`);
-    expect(one!.whatToDo).toMatch(/2 to strikeOut|in place of the weekday/);
+    expect(one!.whatToDo).toMatch(/2 to strikeOut|strikeOut: \[2\]|in place of the weekday/);
     expect(letterOf(read(`${HEAD}\n${line}\nFRI N 5`, { strikeOutLines: [2] })).wind).toHaveLength(1);
+  });
+
+  it("are told in the order of their lines", () => {
+    const places = issuesOf(read("Hi\nTHU NE\nAll times EST\nIssued by Tom\nbye")).map((one) => one.path.replace("letter.txt line ", ""));
+    expect(places.filter((one) => /^\d+$/.test(one))).toEqual(["1", "2", "3", "4", "5"]);
   });
 
   it("are all named at once, wherever they stand", () => {

@@ -215,13 +215,24 @@ describe("several things wrong", () => {
   });
 });
 
+describe("a speed that is to be estimated", () => {
+  it("names the waterline that it needs", () => {
+    const text = EXAMPLE.replace("    speed: 5.6 kn ", "    speed: estimate ").replace(/ {2}waterlineLength:.*\n/, "");
+    expect(issuesOf(text).map((one) => [one.path, one.code])).toEqual([["boat.power.speed", "boat-speed-unknown"]]);
+    expect(issuesOf(text)[0]!.message).toContain("needs `boat.waterlineLength`");
+  });
+});
+
 describe("a time without a zone", () => {
-  it("is an issue where the file names no ship's time, one for each time", () => {
+  it("is told once where the file names no ship's time, with the key and how many times want it", () => {
     const text = EXAMPLE.replace(/zones:\n {2}ship:.*\n/, "zones:\n");
     const issues = issuesOf(text);
-    expect(new Set(issues.map((one) => one.code))).toEqual(new Set(["zone-missing"]));
-    expect(issues.map((one) => one.path)).toContain("leave.from");
-    expect(issues).toHaveLength(6);
+    expect(issues.map((one) => [one.path, one.code])).toEqual([["zones.ship", "zone-missing"]]);
+    expect(issues[0]!.message).toContain("and 5 other times name no zone");
+    expect(issues[0]!.whatToDo).toContain("zones: {ship: UTC-10}");
+    expect(issuesOf(text.replace(/(2027-04-\d\d \d{4})/g, "$1 UTC-10").replace("0700 UTC-10", "0700"))[0]!.message).toContain(
+      "the time at `leave.from` names no zone",
+    );
   });
 
   it("is none where every time names its zone", () => {

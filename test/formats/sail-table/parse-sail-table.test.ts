@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { mpsFromKnots } from "../../../src/core/units/index.ts";
@@ -23,6 +24,12 @@ describe("a sail table as text", () => {
       { trueWindAngleDeg: 120, trueWindMps: mpsFromKnots(6), speedMps: mpsFromKnots(5) },
       { trueWindAngleDeg: 120, trueWindMps: mpsFromKnots(10), speedMps: mpsFromKnots(6) },
     ]);
+  });
+
+  it("is read as docs/passage.md shows it", () => {
+    const text = /```text\n(# from the certificate[\s\S]*?)```/.exec(readFileSync("docs/passage.md", "utf8"))?.[1] ?? "";
+    expect(pointsOf(text)).toHaveLength(6);
+    expect(pointsOf(text)).toContainEqual({ trueWindAngleDeg: 90, trueWindMps: mpsFromKnots(16), speedMps: mpsFromKnots(6.9) });
   });
 
   it.each([

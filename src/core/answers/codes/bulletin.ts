@@ -10,27 +10,28 @@ export const bulletinCodes = {
   "letter-line-not-understood": {
     kind: "input",
     meaning: "A line of the letter is neither its issue line, nor its zone, nor a forecast line.",
-    whatToDo: "Add the line's number to strikeOut if it may be left out, or mend it: “THU 0600-1200 NE 12-16 G20 SEA 2-3 ft @ 9 s”.",
+    whatToDo:
+      "If the line may be left out, write its number beside `letter:` in the passage file, as `strikeOut: [5]`; else mend it, as THU 0600-1200 NE 12-16 G20 SEA 2-3 ft @ 9 s.",
   },
   "letter-until-missing": {
     kind: "input",
     meaning: "A forecast line says when it begins but not when it ends.",
-    whatToDo: "Write both times: “THU 0600-1200”, or the day alone for the whole day.",
+    whatToDo: "Write both times, as THU 0600-1200, or the day alone for the whole day.",
   },
   "letter-until-before-from": {
     kind: "input",
     meaning: "A forecast line ends before it begins.",
-    whatToDo: "Where it runs past midnight name the second day: “THU 1800-FRI 0600”; midnight at the end of a day is 2400.",
+    whatToDo: "Where it runs past midnight name the second day, as THU 1800-FRI 0600; midnight at the end of a day is 2400.",
   },
   "letter-date-doubtful": {
     kind: "input",
     meaning: "A weekday may mean the first such day after the letter's issue or the one a week later.",
-    whatToDo: "Write the date in place of the weekday (“2027-04-13 0600-1200 …”).",
+    whatToDo: "Write the date in place of the weekday (2027-04-13 0600-1200 ...).",
   },
   "letter-issue-missing": {
     kind: "input",
     meaning: "Nothing says when the letter was issued, so its weekdays can't be counted.",
-    whatToDo: "Add a line “Issued 2027-04-06 1910 UTC-10” to the letter, or state its issue time beside it.",
+    whatToDo: "Add the line `Issued 2027-04-06 1910 UTC-10` to the letter, or put the key `issued` beside `letter:` in the passage file.",
   },
   "letter-issue-doubtful": {
     kind: "input",

@@ -5,12 +5,12 @@ export const calendarCodes = {
   "zone-unknown": {
     kind: "input",
     meaning: "The zone is none that is known.",
-    whatToDo: "Write UTC with hours, as UTC-10 or UTC+5:30, or a name as Pacific/Tahiti.",
+    whatToDo: "Write UTC alone, UTC with hours, as UTC-10 or UTC+5:30, or a name as Pacific/Tahiti.",
   },
   "zone-missing": {
     kind: "input",
     meaning: "A time stands without a zone, and none is stated for it.",
-    whatToDo: "Write the zone after the time, as UTC-10, or state the zone that holds for all times.",
+    whatToDo: "Write the zone after the time, as in 2027-04-08 0600 UTC-10.",
   },
   "time-not-understood": {
     kind: "input",

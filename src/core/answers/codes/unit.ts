@@ -25,7 +25,7 @@ export const unitCodes = {
   "bare-gallon": {
     kind: "input",
     meaning: "A gallon may be a US gallon or an imperial gallon; they differ by a fifth.",
-    whatToDo: "Write “US gal”, “imp gal” or litres.",
+    whatToDo: "Write US gal, imp gal or litres: 48 US gal, 180 L.",
   },
   "comma-in-number": {
     kind: "input",
@@ -65,7 +65,7 @@ export const unitCodes = {
   "wind-speed-missing": {
     kind: "input",
     meaning: "A wind has a direction but no speed.",
-    whatToDo: "Write the speed after the direction, as in “NE 12-16 G20”.",
+    whatToDo: "Write the speed after the direction, as in NE 12-16 G20.",
   },
   "wind-direction-missing": {
     kind: "input",
