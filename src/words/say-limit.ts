@@ -114,7 +114,8 @@ function outsideOf(
   why: Extract<NoAnswer, { readonly code: "not-covered-time" | "not-covered-place" | "not-covered-variable" }>,
 ): "before" | "after" | "gap" {
   if (why.coveredFrom !== null && why.at < why.coveredFrom) return "before";
-  return why.coveredUntil !== null && why.at > why.coveredUntil ? "after" : "gap";
+  // A boat stops at the very end of what is covered: she stands on its last instant.
+  return why.coveredUntil !== null && why.at >= why.coveredUntil ? "after" : "gap";
 }
 
 function quantityName(quantity: string): string {

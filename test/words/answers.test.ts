@@ -22,6 +22,8 @@ describe("why there is no answer", () => {
   it("tells a gap from the forecast's beginning and end", () => {
     expect(noAnswerInWords(notCovered(clock(-2)), "UTC")).toBe("not judged: wind begins Thu 00:00");
     expect(noAnswerInWords(notCovered(clock(50)), "UTC")).toBe("not judged: wind ends Sat 00:00");
+    // She who runs off the end stands on its last instant.
+    expect(noAnswerInWords(notCovered(clock(48)), "UTC")).toBe("not judged: wind ends Sat 00:00");
     expect(noAnswerInWords(notCovered(clock(20)), "UTC")).toBe("not judged: no wind is given for Thu 20:00");
     const half = notCovered(clock(20), { coveredFrom: null, coveredUntil: null });
     expect(noAnswerInWords(half, "UTC")).toBe("not judged: no wind is given for Thu 20:00");
