@@ -8,6 +8,7 @@ import {
   type Outcome,
   runDeparture,
   runPlanned,
+  runUnder,
   type Trial,
 } from "./departures.ts";
 import { type Exposure, feel, feelOn, feelUnder } from "./exposure.ts";
@@ -90,7 +91,7 @@ export function keepDepartures(
         ? null
         : feelOn(nodesOf(run.planned.run.passed, dependsOnWind ? [control] : windOf, seaSampler), control, seaSampler);
     const members = windOf.slice(1).map((memberWind, k): MemberKept => {
-      const own = dependsOnWind ? runPlanned(trials[k + 1] as Trial, departAt).planned : run.planned;
+      const own = dependsOnWind ? runUnder(trials[k + 1] as Trial, departAt, run.advised) : run.planned;
       if (own.kind === "fails") return { kind: "noPassage", why: own.why };
       const shared = dependsOnWind ? null : planned;
       return { kind: "felt", exposure: shared === null ? feel(own.run.passed, memberWind, seaSampler) : feelUnder(shared, memberWind) };

@@ -1,8 +1,11 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { Position } from "../earth/index.ts";
 import {
+  bowOnDestination,
   type Crossing,
   carryOut,
+  holdTrack,
+  oneHeading,
   type PilotageRun,
   pilotageSeconds,
   recommended,
@@ -95,6 +98,30 @@ export function runPlanned(trial: Trial, departAt: number): DepartureRun {
   return { departAt, ways, advised, planned, slower: [], stopped: [] };
 }
 
+/**
+ * Runs the way that `control` advises under another forecast's wind, its heading sought near the control's; where that way does not
+ * arrive in this wind, or nothing is advised, every way is tried.
+ */
+export function runUnder(trial: Trial, departAt: number, control: WayArrives | null): Outcome {
+  const { crossing } = trial;
+  const outRun = runOut(trial, departAt);
+  const openFrom = outRun === null ? departAt : (outRun.atSeconds[outRun.count - 1] as number);
+  const way = control === null ? null : sameWay(crossing, openFrom, control);
+  return way?.kind === "arrives" ? { kind: "arrives", run: berthToBerth(trial, outRun, way.track) } : plan(trial, departAt).planned;
+}
+
+/** The control's way by itself; null for one that needs the others' look at the stream. */
+function sameWay(crossing: Crossing, openFrom: number, control: WayArrives): Way | null {
+  const steer = control.orders[0]?.steer;
+  if (control.name === "oneHeading" && steer?.kind === "heading") return oneHeading(crossing, openFrom, { near: steer.headingDegTrue });
+  if (control.name === "holdTrack") return holdTrack(crossing, openFrom);
+  return control.name === "bowOnDestination" ? bowOnDestination(crossing, openFrom) : null;
+}
+
+function runOut({ crossing, out }: Trial, departAt: number): PilotageRun | null {
+  return out === null ? null : runPilotage(crossing.line.plane, out.points, out.speedOverGroundMps, departAt);
+}
+
 interface Planned {
   readonly ways: readonly Way[];
   readonly advised: WayArrives | null;
@@ -103,8 +130,8 @@ interface Planned {
 }
 
 function plan(trial: Trial, departAt: number): Planned {
-  const { crossing, out } = trial;
-  const outRun = out === null ? null : runPilotage(crossing.line.plane, out.points, out.speedOverGroundMps, departAt);
+  const { crossing } = trial;
+  const outRun = runOut(trial, departAt);
   const openFrom = outRun === null ? departAt : (outRun.atSeconds[outRun.count - 1] as number);
   const { ways } = waysAcross(crossing, openFrom, { earliestOnly: true });
   const advised = recommended(ways);

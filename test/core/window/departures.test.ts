@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { metresFromNm } from "../../../src/core/units/index.ts";
 import { gaussianJet } from "../../../src/core/water/index.ts";
-import { harbourSeconds, type Outcome, type PassageRun, runDeparture, runPlanned } from "../../../src/core/window/index.ts";
+import { harbourSeconds, type Outcome, type PassageRun, runDeparture, runPlanned, runUnder } from "../../../src/core/window/index.ts";
 import { clock, HOUR, kn, plane, SteadyBoat, trial } from "./setup.ts";
 
 /** A quarter of an hour out at 4 kn (a mile), six hours over at 6 kn (36 nm), half an hour in at 4 kn (two miles). */
@@ -48,6 +48,15 @@ describe("a departure from the berth", () => {
 
   it("is planned the same without its kin", () => {
     expect(runPlanned(setup, clock(5, 45))).toEqual({ ...run, slower: [], stopped: [] });
+  });
+
+  it("run again under another forecast keep their way, and try every way where none was advised", () => {
+    const setup = trial();
+    const run = runDeparture(setup, clock(5, 45));
+    const arrivalOf = (outcome: Outcome): number => (outcome.kind === "arrives" ? outcome.run.arrivalAt : Number.NaN);
+    expect(run.advised?.name).toBe("oneHeading");
+    expect(arrivalOf(runUnder(setup, clock(5, 45), run.advised))).toBeCloseTo(arrivalOf(run.planned), 2);
+    expect(runUnder(setup, clock(5, 45), null)).toEqual(run.planned);
   });
 
   it("drifts down-stream while the engine is stopped at the axis", () => {
