@@ -26,6 +26,8 @@ import { plotText } from "./text/plot-text.ts";
 import { offStrengthText, reAimText, waysText } from "./text/ways-text.ts";
 import { wrap } from "./text/wrap.ts";
 
+const WEEKDAY = /\b(?:mon|tue|wed|thu|fri|sat|sun)/i;
+
 export const crossCommand: AddCommand = (program, context, done) => {
   program
     .command("cross")
@@ -44,9 +46,9 @@ export const crossCommand: AddCommand = (program, context, done) => {
       if (!opened.ok) return done(tellIssues(context, opened.issues, json));
       const { prepared } = opened.value;
       const { covers } = prepared.weather.wind;
-      const at = parseLocalTime(options.at, prepared.passage.shipZone, "--at", {
-        reference: prepared.passage.leaveFrom ?? epochSeconds(covers.from),
-      });
+      // A weekday counts from the first departure; an hour alone could be any day of the forecast, and is asked about.
+      const counted = WEEKDAY.test(options.at) ? { reference: prepared.passage.leaveFrom ?? epochSeconds(covers.from) } : {};
+      const at = parseLocalTime(options.at, prepared.passage.shipZone, "--at", counted);
       if (!at.ok) return done(tellIssues(context, at.issues, json));
       const answer = crossAt(prepared, at.value);
       context.out(json ? `${JSON.stringify(crossJson(answer), null, 2)}\n` : crossText(opened.value, answer));

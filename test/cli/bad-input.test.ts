@@ -90,6 +90,13 @@ describe("a passage file that can't be used", () => {
     await refused(["cross", parent, "--at", "2027-04-07 2200"], "file-not-opened");
   });
 
+  it("an hour alone could be any day of the forecast, and is asked about; a weekday is counted", async () => {
+    await refused(["cross", "--demo", "--at", "0930"], "date-missing");
+    const { code, out } = await run("cross", "--demo", "--at", "WED 2200");
+    expect(code).toBe(0);
+    expect(out).toContain("Leaving Wed 7 Apr 2027, 22:00 UTC-8");
+  });
+
   it("tells several faults at once", async () => {
     const folder = await freshDemo();
     const path = join(folder, "passage.yaml");

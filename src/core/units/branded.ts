@@ -4,9 +4,6 @@ type Branded<T, B extends string> = T & { readonly [brand]: B };
 /** Seconds since 1970-01-01T00:00:00Z, no leap seconds. Every `…At`, `…From` and `…Until` inside the core is one. */
 export type EpochSeconds = Branded<number, "EpochSeconds">;
 
-/** A hash of canonical inputs and the engine's version: the identity of a computed thing. */
-export type ContentKey = Branded<string, "ContentKey">;
-
 /** Brands a finite number as an instant. Throws when it is not finite. */
 export function epochSeconds(value: number): EpochSeconds {
   if (!Number.isFinite(value)) throw new Error(`not an instant: ${value}`);

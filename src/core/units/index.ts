@@ -1,5 +1,5 @@
 /**
- * Units: the only conversions, angles, plain motions, the few branded types, and quantities as people write them. Inside the core
+ * Units: the only conversions, angles, plain motions, the branded type of an instant, and quantities as people write them. Inside the core
  * everything is SI (metres, metres a second, seconds, litres for fuel) and degrees; a unit stands in the name of every number.
  * Bearings are degrees clockwise from north in [0, 360). Currents set toward; winds come from. Every `parse…` takes the text as typed
  * and the path for its issues, accepts what word processors make of primes, degree signs, dashes and spaces, leaves nothing over, and
