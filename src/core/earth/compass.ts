@@ -10,6 +10,12 @@ export interface DeviationPoint {
 /** Deviations by magnetic heading; straight between them, around the circle; empty: none known, compass = magnetic. */
 export type DeviationCard = readonly DeviationPoint[];
 
+/**
+ * The compass must turn by at least this share of what the ship turns, or its reading can't be told back into a heading: a card beyond it
+ * is a slip of the pen or a compass not to be steered by (common practice would adjust it long before).
+ */
+export const LEAST_COMPASS_TURN_SHARE = 0.01;
+
 /** What lies between the true course and what the helm reads. */
 export interface CompassCorrection {
   /** East positive. */
@@ -62,8 +68,8 @@ export function checkDeviationCard(card: DeviationCard, path: string): Parsed<De
     if (step === 0) {
       const message = `heading ${heading} stands twice, with deviations ${before.deviationDeg} and ${point.deviationDeg}`;
       issues.push(issue(path, "deviation-heading-repeated", message));
-    } else if (point.deviationDeg - before.deviationDeg >= step) {
-      const message = `from heading ${before.headingDegMag} to ${heading} the deviation grows from ${before.deviationDeg} to ${point.deviationDeg}, as fast as the heading`;
+    } else if (point.deviationDeg - before.deviationDeg > step * (1 - LEAST_COMPASS_TURN_SHARE)) {
+      const message = `from heading ${before.headingDegMag} to ${heading} the deviation grows from ${before.deviationDeg} to ${point.deviationDeg}, nearly as fast as the heading or faster`;
       issues.push(issue(path, "deviation-not-steerable", message));
     }
   });

@@ -62,6 +62,15 @@ describe("from compass to true", () => {
     );
   });
 
+  it("refuses a card on which the compass hardly turns with the ship, whose readings can't be told back", () => {
+    const card: DeviationCard = [
+      { headingDegMag: 23, deviationDeg: 0 },
+      { headingDegMag: 353, deviationDeg: -29.999993618724005 },
+    ];
+    const checked = checkDeviationCard(card, "boat.compass.deviation");
+    expect(checked.ok ? [] : checked.issues.map((one) => one.code)).toEqual(["deviation-not-steerable"]);
+  });
+
   it("uses the deviation of the magnetic heading, not of the compass heading", () => {
     const steep: DeviationCard = [
       { headingDegMag: 0, deviationDeg: 0 },
