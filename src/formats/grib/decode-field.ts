@@ -2,6 +2,7 @@ import { bad, good, issue, type Parsed } from "../../core/answers/index.ts";
 import type { ByteSource } from "../bytes/index.ts";
 import type { GribField, GribScan, GribValues } from "./grib-field.ts";
 import { walkLines } from "./grids/scan.ts";
+import type { PackedValues } from "./packings/packing-reader.ts";
 import { unpackValues } from "./packings/registry.ts";
 import { pathOf } from "./read-message.ts";
 
@@ -32,21 +33,30 @@ function countBits(bits: Uint8Array, count: number): number {
 }
 
 /** Spreads values in the message's order over the grid. */
-function arrange(packed: Float64Array, bitmap: Uint8Array | null, scan: GribScan): GribValues {
+function arrange(packed: PackedValues, bitmap: Uint8Array | null, scan: GribScan): GribValues {
+  if (bitmap === null && isFromSouthWest(scan)) {
+    return { values: packed.values, missing: packed.missing ?? new Uint8Array(packed.values.length) };
+  }
   const values = new Float64Array(scan.ni * scan.nj);
   const missing = new Uint8Array(values.length);
+  const { values: from, missing: gone } = packed;
   let next = 0;
   let bit = 0;
   walkLines(scan, (first, step, length) => {
     let to = first;
-    if (bitmap === null) {
-      for (let i = 0; i < length; i++, to += step) values[to] = packed[next++]!;
-    } else {
-      for (let i = 0; i < length; i++, bit++, to += step) {
-        if ((bitmap[bit >>> 3]! >>> (7 - (bit & 7))) & 1) values[to] = packed[next++]!;
-        else missing[to] = 1;
+    for (let i = 0; i < length; i++, bit++, to += step) {
+      if (bitmap !== null && ((bitmap[bit >>> 3]! >>> (7 - (bit & 7))) & 1) === 0) missing[to] = 1;
+      else {
+        if (gone !== null && gone[next] === 1) missing[to] = 1;
+        else values[to] = from[next]!;
+        next++;
       }
     }
   });
   return { values, missing };
+}
+
+/** Whether the message's order is ours: rows from the south, each from west to east. */
+function isFromSouthWest(scan: GribScan): boolean {
+  return !scan.iNegative && scan.jPositive && !scan.jConsecutive && !scan.alternating;
 }

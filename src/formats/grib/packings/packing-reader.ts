@@ -4,6 +4,12 @@ import type { Octets } from "../octets.ts";
 /** The most octets of section 5 that a reader is given; every template in use is shorter. */
 export const PACKING_SECTION_OCTETS = 256;
 
+/** Values in the message's order. `missing` is 1 where the packing itself says that there is none (the value is then 0); null where it can't say so. */
+export interface PackedValues {
+  readonly values: Float64Array;
+  readonly missing: Uint8Array | null;
+}
+
 /** Reads one data representation template (WMO code table 5.0). Another packing is another file with one of these, and a line in the registry. */
 export interface PackingReader {
   readonly template: number;
@@ -13,6 +19,10 @@ export interface PackingReader {
    * unpacking can tell, so that the whole section is taken.
    */
   check(octets: Octets, valueCount: number, path: string): Parsed<{ readonly bytesNeeded: number | null }>;
-  /** The values in the message's order, in the product's units. `data` is section 7 behind its header, as long as `check` asked for. */
-  unpack(octets: Octets, valueCount: number, data: Uint8Array, path: string): Parsed<Float64Array>;
+  /**
+   * The values in the product's units. `data` is section 7 behind its header, as long as `check` asked for; it may be a view of the file
+   * and is not written to. Bytes that contradict themselves give `file-lies`, never a throw, and no more memory or time than in
+   * proportion to `valueCount` and `data`.
+   */
+  unpack(octets: Octets, valueCount: number, data: Uint8Array, path: string): Parsed<PackedValues>;
 }

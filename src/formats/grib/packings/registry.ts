@@ -2,7 +2,7 @@ import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import type { GribPacking } from "../grib-field.ts";
 import { MAX_GRIB_POINTS } from "../limits.ts";
 import { Octets } from "../octets.ts";
-import type { PackingReader } from "./packing-reader.ts";
+import type { PackedValues, PackingReader } from "./packing-reader.ts";
 import { simplePacking } from "./simple.ts";
 
 const readers: ReadonlyMap<number, PackingReader> = new Map([simplePacking].map((reader) => [reader.template, reader]));
@@ -23,7 +23,7 @@ export function readPacking(octets: Octets, path: string): Parsed<{ readonly pac
 }
 
 /** Section 7's values in the message's order. */
-export function unpackValues(packing: GribPacking, data: Uint8Array, path: string): Parsed<Float64Array> {
+export function unpackValues(packing: GribPacking, data: Uint8Array, path: string): Parsed<PackedValues> {
   const reader = readers.get(packing.template);
   if (reader === undefined) throw new Error(`no reader for packing 5.${packing.template}, yet a field has it`);
   return reader.unpack(new Octets(packing.section), packing.valueCount, data, path);

@@ -1,6 +1,6 @@
 import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import type { Octets } from "../octets.ts";
-import type { PackingReader } from "./packing-reader.ts";
+import type { PackedValues, PackingReader } from "./packing-reader.ts";
 import { BITS_PADDING_BYTES, packedBytes, unpackScaled } from "./unpack-bits.ts";
 
 const TEMPLATE_OCTETS = 21;
@@ -41,12 +41,12 @@ function check(octets: Octets, valueCount: number, path: string): Parsed<{ reado
   return good({ bytesNeeded: packedBytes(valueCount, bits) });
 }
 
-function unpack(octets: Octets, valueCount: number, data: Uint8Array): Parsed<Float64Array> {
+function unpack(octets: Octets, valueCount: number, data: Uint8Array): Parsed<PackedValues> {
   const { bits, reference, step, divisor } = scalingIn(octets);
   const values = new Float64Array(valueCount);
-  if (bits === 0) return good(values.fill(reference / divisor));
+  if (bits === 0) return good({ values: values.fill(reference / divisor), missing: null });
   const padded = new Uint8Array(packedBytes(valueCount, bits) + BITS_PADDING_BYTES);
   padded.set(data.subarray(0, padded.length - BITS_PADDING_BYTES));
   unpackScaled(padded, bits, values, reference, step, divisor);
-  return good(values);
+  return good({ values, missing: null });
 }
