@@ -28,6 +28,7 @@ import { type Crop, readForecast } from "../../src/formats/forecast/index.ts";
 import { writeGrib2Message } from "../../src/formats/grib/index.ts";
 import { packShorts, writeNetcdfClassic } from "../../src/formats/netcdf/index.ts";
 import { readPassage } from "../../src/formats/passage/index.ts";
+import { latLonOf } from "../core/fields/grids.ts";
 import { root } from "./source-files.ts";
 
 const folder = join(root, "demo", "morrel");
@@ -167,10 +168,10 @@ describe("the strait", () => {
       }
     }
     expect(uncovered).toEqual([]);
-    const dry = grid.missing.slice(0, grid.latitudesDeg.length * grid.longitudesDeg.length);
+    const dry = grid.missing.slice(0, latLonOf(grid).latitudesDeg.length * latLonOf(grid).longitudesDeg.length);
     for (let node = 0; node < dry.length; node++) {
-      const latitudeDeg = grid.latitudesDeg[Math.floor(node / grid.longitudesDeg.length)]!;
-      const longitudeDeg = grid.longitudesDeg[node % grid.longitudesDeg.length]!;
+      const latitudeDeg = latLonOf(grid).latitudesDeg[Math.floor(node / latLonOf(grid).longitudesDeg.length)]!;
+      const longitudeDeg = latLonOf(grid).longitudesDeg[node % latLonOf(grid).longitudesDeg.length]!;
       expect(dry[node] === 1).toBe(isLand(placeOf({ latitudeDeg, longitudeDeg })));
     }
     expect(dry.reduce((a, b) => a + b)).toBeGreaterThan(100);

@@ -1,12 +1,15 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { flatPlane, geodesicFrom, planeAround, positionOf } from "../../src/core/earth/index.ts";
-import { COVERED, CubicInTime } from "../../src/core/fields/index.ts";
+import { COVERED, CubicInTime, GREATEST_FIT_WEIGHTS, type GridData } from "../../src/core/fields/index.ts";
 import { turnDeg } from "../../src/core/units/index.ts";
 import { gridCurrent, uniformCurrent } from "../../src/core/water/index.ts";
 import { gridWind, WIND_FROM_DEG, WIND_SLOTS } from "../../src/core/weather/index.ts";
 import { gridOf, steps } from "../core/fields/grids.ts";
+import { curvilinearOn, fieldOn, trianglesOn } from "../core/fields/meshes.ts";
 
 const DEG = Math.PI / 180;
+type Spot = readonly [number, number];
 
 describe("against scipy 1.17.1 and numpy 2.4.6", () => {
   // scipy.interpolate.CubicHermiteSpline(t, v, numpy.gradient(v, t, edge_order=2)), v rounded to 32 bits, in double precision: numpy's
@@ -66,6 +69,69 @@ describe("against scipy 1.17.1 and numpy 2.4.6", () => {
       expect(sampler.sampleInto(out, xMetres, yMetres, 0)).toBe(COVERED);
       expect(out[0]).toBeCloseTo(expected, 6);
     }
+  });
+
+  // references/meshes.json, made by make_meshes.py beside it, which tells how: scipy's LinearNDInterpolator over its own Delaunay
+  // triangulation, numpy's lstsq through the three neighbours' values, and the bilinear mapping undone by scipy's root.
+  interface Meshes {
+    readonly triangles: {
+      readonly corners: readonly Spot[];
+      readonly triangles: readonly (readonly number[])[];
+      readonly cornerValues: readonly number[];
+      readonly triangleValues: readonly number[];
+      readonly asked: readonly Spot[];
+      readonly atCorners: readonly number[];
+      readonly onTriangles: readonly number[];
+      readonly fitWeights: readonly number[];
+    };
+    readonly quads: {
+      readonly rows: number;
+      readonly columns: number;
+      readonly nodes: readonly Spot[];
+      readonly values: readonly number[];
+      readonly asked: readonly Spot[];
+      readonly bilinear: readonly number[];
+    };
+  }
+  const meshes: Meshes = JSON.parse(readFileSync(new URL("./references/meshes.json", import.meta.url), "utf8"));
+  const sheet = flatPlane(positionOf(0, 0), 100_000);
+  const spots = (given: readonly Spot[]) => given.map(([x, y]) => ({ x, y }));
+  const readAll = (data: GridData, asked: readonly Spot[]): number[] => {
+    const sampler = new CubicInTime(data, sheet);
+    const out = new Float64Array(1);
+    return asked.map(([x, y]) => (sampler.sampleInto(out, x, y, 0) === COVERED ? out[0]! : Number.NaN));
+  };
+  const worst = (got: readonly number[], want: readonly number[]): number =>
+    got.reduce((most, value, k) => Math.max(most, Math.abs(value - want[k]!)), got.length === want.length ? 0 : Number.NaN);
+
+  it("values at the corners of triangles are joined by barycentric weights", () => {
+    const { corners, triangles, cornerValues, asked, atCorners } = meshes.triangles;
+    const data = fieldOn(trianglesOn(sheet, spots(corners), triangles.flat(), "corners"), (node) => [cornerValues[node]!]);
+    expect(asked.length).toBeGreaterThan(50);
+    expect(worst(readAll(data, asked), atCorners)).toBeLessThan(1e-9);
+  });
+
+  it("values that hold for triangles are carried on by the gradient of least squares", () => {
+    const { corners, triangles, triangleValues, asked, onTriangles, fitWeights } = meshes.triangles;
+    const data = fieldOn(trianglesOn(sheet, spots(corners), triangles.flat(), "triangles"), (node) => [triangleValues[node]!]);
+    expect(Math.max(...fitWeights)).toBeLessThan(GREATEST_FIT_WEIGHTS);
+    expect(fitWeights.filter((sum) => sum > 1).length).toBeGreaterThan(40);
+    expect(worst(readAll(data, asked), onTriangles)).toBeLessThan(1e-9);
+  });
+
+  it("a bent grid is bilinear in its own cells", () => {
+    const { rows, columns, nodes, values, asked, bilinear } = meshes.quads;
+    const mesh = curvilinearOn(sheet, rows, columns, (j, i) => spots(nodes)[j * columns + i]!);
+    expect(asked.length).toBe(40);
+    expect(
+      worst(
+        readAll(
+          fieldOn(mesh, (node) => [values[node]!]),
+          asked,
+        ),
+        bilinear,
+      ),
+    ).toBeLessThan(1e-9);
   });
 });
 

@@ -8,6 +8,7 @@ import { ASSUMED_STILL, firstThatCovers, gridCurrent, NEAREST_KNOWN, type WhereU
 import { gridWind, WIND_ENDS, WIND_FROM_DEG, WIND_SLOTS, WIND_SPEED_LOW_MPS } from "../../src/core/weather/index.ts";
 import { bytesFromMemory } from "../../src/formats/bytes/index.ts";
 import { readForecast } from "../../src/formats/forecast/index.ts";
+import { latLonOf } from "../core/fields/grids.ts";
 
 /*
  * The Strait of Juan de Fuca between the United States and Canada, Neah Bay to Port San Juan: HYCOM's surface current and GFS's wind (NOAA,
@@ -131,7 +132,8 @@ describe.skipIf(!data)("the real strait", () => {
     });
 
     it("`nearest` within 10 nm is the nearest wet node's own value, and within less than its distance is refused", () => {
-      const { latitudesDeg, longitudesDeg, times: steps, missing, values } = grids.currentNc;
+      const { times: steps, missing, values } = grids.currentNc;
+      const { latitudesDeg, longitudesDeg } = latLonOf(grids.currentNc);
       const t = steps.indexOf(at);
       expect(t).toBeGreaterThan(0);
       for (const place of ashore) {

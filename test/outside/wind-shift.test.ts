@@ -18,7 +18,7 @@ import {
 } from "../../src/core/weather/index.ts";
 import { bytesFromMemory } from "../../src/formats/bytes/index.ts";
 import { readForecast } from "../../src/formats/forecast/index.ts";
-import { gridOf } from "../core/fields/grids.ts";
+import { gridOf, latLonOf } from "../core/fields/grids.ts";
 
 const HOUR = 3600;
 const KN = 1852 / 3600;
@@ -92,7 +92,7 @@ describe.skipIf(!data)("a real forecast", () => {
     const plane = planeAround(positionOf(48, -124.75), 95 * 1852);
     const sampler = gridWind([{ wind: grid, gust: null }], 1.3).onPlane(plane, 0);
     const reading = new Float64Array(WIND_SLOTS);
-    const [rows, columns] = [grid.latitudesDeg.length, grid.longitudesDeg.length];
+    const [rows, columns] = [latLonOf(grid).latitudesDeg.length, latLonOf(grid).longitudesDeg.length];
     const nodeWind = (t: number, j: number, i: number) => {
       const at = 2 * ((t * rows + j) * columns + i);
       const [east, north] = [grid.values[at]!, grid.values[at + 1]!];
@@ -103,7 +103,10 @@ describe.skipIf(!data)("a real forecast", () => {
     for (let t = 0; t + 1 < grid.times.length; t++) {
       for (let j = 1; j < rows - 1; j++) {
         for (let i = 1; i < columns - 1; i++) {
-          const { xMetres, yMetres } = plane.toPlane({ latitudeDeg: grid.latitudesDeg[j]!, longitudeDeg: grid.longitudesDeg[i]! });
+          const { xMetres, yMetres } = plane.toPlane({
+            latitudeDeg: latLonOf(grid).latitudesDeg[j]!,
+            longitudeDeg: latLonOf(grid).longitudesDeg[i]!,
+          });
           const [before, after] = [nodeWind(t, j, i), nodeWind(t + 1, j, i)];
           const middle = (grid.times[t]! + grid.times[t + 1]!) / 2;
           expect(sampler.readInto(reading, xMetres, yMetres, middle)).toBe(COVERED);

@@ -38,8 +38,7 @@ function current(
       for (const longitudeDeg of longitudesDeg) missing[point++] = isMissing(latitudeDeg, longitudeDeg, t) ? 1 : 0;
   return {
     quantities: ["currentEastMps", "currentNorthMps"],
-    latitudesDeg,
-    longitudesDeg,
+    mesh: { kind: "latLon", latitudesDeg, longitudesDeg },
     times,
     values: new Float32Array(points * 2),
     missing,

@@ -1,11 +1,8 @@
 import type { GridData } from "./grid-data.ts";
+import { type MeshBox, meshBoxOf } from "./mesh-box.ts";
 
 /** What a grid covers, for people: its corners, its times, its steps. Degrees; seconds of the UTC epoch. */
-export interface Covering {
-  readonly southDeg: number;
-  readonly northDeg: number;
-  readonly westDeg: number;
-  readonly eastDeg: number;
+export interface Covering extends MeshBox {
   readonly from: number;
   readonly until: number;
   readonly steps: number;
@@ -20,10 +17,7 @@ export function coveringOf(data: GridData): Covering {
     longestStepSeconds = Math.max(longestStepSeconds, (data.times[t] as number) - (data.times[t - 1] as number));
   }
   return {
-    southDeg: data.latitudesDeg[0] as number,
-    northDeg: data.latitudesDeg[data.latitudesDeg.length - 1] as number,
-    westDeg: data.longitudesDeg[0] as number,
-    eastDeg: data.longitudesDeg[data.longitudesDeg.length - 1] as number,
+    ...meshBoxOf(data.mesh),
     from: data.times[0] as number,
     until: data.times[data.times.length - 1] as number,
     steps: data.times.length,

@@ -1,28 +1,37 @@
+import type { Mesh } from "./mesh.ts";
+
 /** What a field's value at `t` means: the state at that instant, or the greatest or mean since the step before. */
 export type Nature = "instant" | "maximumSincePrevious" | "meanSincePrevious";
 
-/** The quantities that grids carry, units and senses in the names. East and north components are motions (toward), true. */
+/**
+ * The quantities that grids carry, units and senses in the names. East and north components are motions (toward), true. A sea's direction
+ * is a vector of length 1 along which it runs, so that it can be joined over the circle's end. `windSea`: waves that the wind still
+ * drives; `swell`: those that have run out from under it, all together or the first of several; `secondSwell`, `thirdSwell`: the others.
+ */
 export type GridQuantity =
   | "currentEastMps"
   | "currentNorthMps"
   | "windEastMps"
   | "windNorthMps"
   | "gustMps"
-  | "seaHeightMetres"
-  | "seaPeriodSeconds";
+  | `${SeaSystem}HeightMetres`
+  | `${SeaSystem}PeriodSeconds`
+  | `${SeaSystem}TowardEast`
+  | `${SeaSystem}TowardNorth`;
+
+/** The sea as a whole, and its parts. */
+export type SeaSystem = "sea" | "windSea" | "swell" | "secondSwell" | "thirdSwell";
 
 /**
- * A field on a regular latitude and longitude grid, as a format's reader hands it over.
+ * A field on the nodes of a mesh, as a format's reader hands it over.
  *
- * - `latitudesDeg` (ny) and `longitudesDeg` (nx): strictly ascending, evenly spaced or not; longitudes unwrapped (they may pass 180).
  * - `times` (nt): seconds of the UTC epoch, strictly ascending.
- * - `values`: `[time][latitude][longitude][quantity]`, SI.
- * - `missing`: `[time][latitude][longitude]`, 1 where any quantity of the point is missing (its values are then 0).
+ * - `values`: `[time][node][quantity]`, SI; vectors east and north, true, whatever the mesh.
+ * - `missing`: `[time][node]`, 1 where any quantity of the node is missing (its values are then 0).
  */
 export interface GridData {
   readonly quantities: readonly GridQuantity[];
-  readonly latitudesDeg: Float64Array;
-  readonly longitudesDeg: Float64Array;
+  readonly mesh: Mesh;
   readonly times: Float64Array;
   readonly values: Float32Array;
   readonly missing: Uint8Array;

@@ -4,10 +4,16 @@
  * Outside a field is "not covered", and says whether for the place, the time or the variable; nothing is clamped or made up.
  */
 export * from "./axis.ts";
+export { checkMesh, nodeCountOf } from "./check-mesh.ts";
 export * from "./covering.ts";
 export * from "./cubic-time.ts";
+export { GREATEST_FIT_WEIGHTS } from "./gradient-fit.ts";
 export * from "./grid-data.ts";
 export * from "./linear-in-time.ts";
+export * from "./mesh.ts";
+export * from "./mesh-box.ts";
+export { LEAST_COVERED_WEIGHT } from "./mesh-locator.ts";
 export * from "./plane-grid.ts";
+export * from "./runs.ts";
 export * from "./sampler.ts";
 export * from "./sheet-place.ts";

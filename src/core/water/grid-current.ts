@@ -7,7 +7,7 @@ class GridCurrent extends CubicInTime implements CurrentSampler {
 }
 
 /**
- * A current read from a grid: bilinear in space over covered corners, cubic in time. A grid with one step is held steady and says so.
+ * A current read from a grid: in space as its mesh joins it, cubic in time. A grid with one step is held steady and says so.
  * Throws when the grid does not hold `currentEastMps`, `currentNorthMps` in that order.
  */
 export function gridCurrent(data: GridData): CurrentSource {

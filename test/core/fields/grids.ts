@@ -1,4 +1,4 @@
-import type { GridData, GridQuantity } from "../../../src/core/fields/index.ts";
+import type { GridData, GridQuantity, LatLonMesh } from "../../../src/core/fields/index.ts";
 
 type Node = {
   readonly latitudeDeg: number;
@@ -42,8 +42,7 @@ export function gridOf(asked: Asked): GridData {
   });
   return {
     quantities,
-    latitudesDeg: Float64Array.from(latitudesDeg),
-    longitudesDeg: Float64Array.from(longitudesDeg),
+    mesh: { kind: "latLon", latitudesDeg: Float64Array.from(latitudesDeg), longitudesDeg: Float64Array.from(longitudesDeg) },
     times: Float64Array.from(times),
     values,
     missing,
@@ -52,6 +51,12 @@ export function gridOf(asked: Asked): GridData {
     issuedAt: asked.issuedAt ?? null,
     member: 0,
   };
+}
+
+/** The mesh of a grid that must be one of latitudes and longitudes; throws when it is not. */
+export function latLonOf(grid: GridData): LatLonMesh {
+  if (grid.mesh.kind !== "latLon") throw new Error(`not a grid of latitudes and longitudes: ${grid.mesh.kind}`);
+  return grid.mesh;
 }
 
 /** `count` numbers from `first` on, `step` apart. */

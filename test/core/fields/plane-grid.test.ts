@@ -12,7 +12,7 @@ import {
   PlaneGrid,
 } from "../../../src/core/fields/index.ts";
 import { turnDeg } from "../../../src/core/units/index.ts";
-import { gridOf, steps } from "./grids.ts";
+import { gridOf, latLonOf, steps } from "./grids.ts";
 
 const DEG = Math.PI / 180;
 const flat = flatPlane(positionOf(0, 10), 1e6);
@@ -102,8 +102,12 @@ describe("a grid in space", () => {
 
   it("refuses rows that descend, too few values, and a value that is none", () => {
     const good = height(() => 1);
-    expect(() => new PlaneGrid({ ...good, latitudesDeg: Float64Array.of(1, 0) }, flat, "sheet")).toThrow(/ascending/);
-    expect(() => new PlaneGrid({ ...good, longitudesDeg: Float64Array.of(11, 10) }, flat, "sheet")).toThrow(/ascending/);
+    expect(() => new PlaneGrid({ ...good, mesh: { ...latLonOf(good), latitudesDeg: Float64Array.of(1, 0) } }, flat, "sheet")).toThrow(
+      /ascending/,
+    );
+    expect(() => new PlaneGrid({ ...good, mesh: { ...latLonOf(good), longitudesDeg: Float64Array.of(11, 10) } }, flat, "sheet")).toThrow(
+      /ascending/,
+    );
     expect(() => new PlaneGrid({ ...good, values: new Float32Array(3) }, flat, "sheet")).toThrow(/4 points holds 4 marks and 3 values/);
     expect(() => new PlaneGrid({ ...good, values: Float32Array.of(1, 1, Number.NaN, 1) }, flat, "sheet")).toThrow(
       /value 2 of the grid is NaN/,
@@ -265,7 +269,7 @@ describe("any grid", () => {
         const laid = new PlaneGrid(grid, plane, "trueNorth");
         const out = new Float64Array(2);
         if (!(laid.moveTo(x, y) && laid.readLevelInto(out, 0, 0))) return;
-        const perLevel = grid.latitudesDeg.length * grid.longitudesDeg.length;
+        const perLevel = latLonOf(grid).latitudesDeg.length * latLonOf(grid).longitudesDeg.length;
         for (const k of [0, 1]) {
           const known = Array.from({ length: perLevel }, (_, p) => p)
             .filter((p) => grid.missing[p] === 0)
@@ -281,15 +285,15 @@ describe("any grid", () => {
   it("mirrored east to west reads mirrored; moved along the parallel with its plane reads the same", () => {
     fc.assert(
       fc.property(anyGrid, somewhere, fc.double({ min: -170, max: 170, noNaN: true }), (grid, { x, y, at }, moveDeg) => {
-        const nx = grid.longitudesDeg.length;
+        const nx = latLonOf(grid).longitudesDeg.length;
         const mirror = (point: number): number => point - (point % nx) + (nx - 1 - (point % nx));
         const mirrored: GridData = {
           ...grid,
-          longitudesDeg: Float64Array.from(grid.longitudesDeg, (lon) => 20 - lon).reverse(),
+          mesh: { ...latLonOf(grid), longitudesDeg: Float64Array.from(latLonOf(grid).longitudesDeg, (lon) => 20 - lon).reverse() },
           missing: grid.missing.map((_, p) => grid.missing[mirror(p)]!),
           values: grid.values.map((_, v) => (v % 2 === 0 ? -1 : 1) * grid.values[2 * mirror(Math.floor(v / 2)) + (v % 2)]!),
         };
-        const moved = { ...grid, longitudesDeg: grid.longitudesDeg.map((lon) => lon + moveDeg) };
+        const moved = { ...grid, mesh: { ...latLonOf(grid), longitudesDeg: latLonOf(grid).longitudesDeg.map((lon) => lon + moveDeg) } };
         const here = Float64Array.of(9, 9);
         const there = Float64Array.of(-9, 9);
         const along = Float64Array.of(9, 9);

@@ -75,8 +75,7 @@ export function currentGrid(
   }
   return {
     quantities: ["currentEastMps", "currentNorthMps"],
-    latitudesDeg,
-    longitudesDeg,
+    mesh: { kind: "latLon", latitudesDeg, longitudesDeg },
     times,
     values,
     missing,

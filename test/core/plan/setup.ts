@@ -70,8 +70,7 @@ export function grid(
   const times = Float64Array.from({ length: 9 }, (_, k) => clock(0) + k * 21600);
   return {
     quantities,
-    latitudesDeg: Float64Array.of(32, 34, 36),
-    longitudesDeg: Float64Array.of(-43, -41, -39),
+    mesh: { kind: "latLon", latitudesDeg: Float64Array.of(32, 34, 36), longitudesDeg: Float64Array.of(-43, -41, -39) },
     times,
     values: Float32Array.from({ length: times.length * 9 * values.length }, (_, i) => values[i % values.length] as number),
     missing: new Uint8Array(times.length * 9),

@@ -291,8 +291,7 @@ describe("a wind of 18 kn that turns by 180° inside a six-hour step", () => {
     });
     return {
       quantities: ["windEastMps", "windNorthMps"],
-      latitudesDeg: Float64Array.of(32, 34, 36),
-      longitudesDeg: Float64Array.of(-43, -41, -39),
+      mesh: { kind: "latLon", latitudesDeg: Float64Array.of(32, 34, 36), longitudesDeg: Float64Array.of(-43, -41, -39) },
       times: Float64Array.of(clock(6), clock(12), clock(18), clock(24)),
       values,
       missing: new Uint8Array(36),
