@@ -1,4 +1,5 @@
 import { expect } from "vitest";
+import { walkLines } from "../../src/formats/grib/grids/scan.ts";
 import { axesOf, type GribField, type GribValues } from "../../src/formats/grib/index.ts";
 import type { EccodesPoint } from "./eccodes.ts";
 
@@ -8,6 +9,10 @@ import type { EccodesPoint } from "./eccodes.ts";
  * agree to 1e-12 of their size.
  */
 export function expectSameAsEccodes(field: GribField, read: GribValues, points: readonly EccodesPoint[], placeToleranceDeg = 2e-6): void {
+  if (field.grid.kind === "projected") {
+    expectSameInOrder(field, read, points);
+    return;
+  }
   const { rows, columns, southDeg, westDeg, latitudeStepDeg, longitudeStepDeg } = field.grid;
   const axes = axesOf(field.grid);
   expect(points.length).toBe(rows * columns);
@@ -31,5 +36,25 @@ export function expectSameAsEccodes(field: GribField, read: GribValues, points: 
     wrongMissing: 0,
     hitOnce: true,
   });
+  expect(worst).toBeLessThanOrEqual(1e-12);
+}
+
+/**
+ * On a map's grid value after value, line by line; ecCodes' tool turns alternating lines of maps about before it prints them. Where the
+ * nodes lie is held to elsewhere.
+ */
+function expectSameInOrder(field: GribField, read: GribValues, points: readonly EccodesPoint[]): void {
+  expect(points.length).toBe(field.pointCount);
+  let next = 0;
+  let worst = 0;
+  let wrongMissing = 0;
+  walkLines({ ...field.grid.scan, alternating: false }, (first, step, length) => {
+    for (let i = 0, at = first; i < length; i++, at += step) {
+      const { value } = points[next++]!;
+      if ((read.missing[at] === 1) !== (value === null)) wrongMissing++;
+      else if (value !== null) worst = Math.max(worst, Math.abs(read.values[at]! - value) / Math.max(1, Math.abs(value)));
+    }
+  });
+  expect({ next, wrongMissing }).toEqual({ next: field.pointCount, wrongMissing: 0 });
   expect(worst).toBeLessThanOrEqual(1e-12);
 }

@@ -1,8 +1,7 @@
 import { bad, good, issue, type Parsed } from "../../core/answers/index.ts";
 import type { ByteSource } from "../bytes/index.ts";
-import type { GribField, GribScan, GribValues } from "./grib-field.ts";
-import { walkLines } from "./grids/scan.ts";
-import type { PackedValues } from "./packings/packing-reader.ts";
+import { arrange } from "./arrange.ts";
+import type { GribField, GribValues } from "./grib-field.ts";
 import { unpackValues } from "./packings/registry.ts";
 import { pathOf } from "./read-message.ts";
 
@@ -27,36 +26,15 @@ export async function decodeGribField(source: ByteSource, field: GribField): Pro
 
 /** Ones among the first `count` bits, the first bit of the first byte first. */
 function countBits(bits: Uint8Array, count: number): number {
+  const wholeBytes = count >>> 3;
   let ones = 0;
-  for (let i = 0; i < count; i++) ones += (bits[i >>> 3]! >>> (7 - (i & 7))) & 1;
+  for (let i = 0; i < wholeBytes; i++) ones += ONES_IN_BYTE[bits[i]!]!;
+  for (let i = wholeBytes * 8; i < count; i++) ones += bitAt(bits, i);
   return ones;
 }
 
-/** Spreads values in the message's order over the grid. */
-function arrange(packed: PackedValues, bitmap: Uint8Array | null, scan: GribScan): GribValues {
-  if (bitmap === null && isFromSouthWest(scan)) {
-    return { values: packed.values, missing: packed.missing ?? new Uint8Array(packed.values.length) };
-  }
-  const values = new Float64Array(scan.ni * scan.nj);
-  const missing = new Uint8Array(values.length);
-  const { values: from, missing: gone } = packed;
-  let next = 0;
-  let bit = 0;
-  walkLines(scan, (first, step, length) => {
-    let to = first;
-    for (let i = 0; i < length; i++, bit++, to += step) {
-      if (bitmap !== null && ((bitmap[bit >>> 3]! >>> (7 - (bit & 7))) & 1) === 0) missing[to] = 1;
-      else {
-        if (gone !== null && gone[next] === 1) missing[to] = 1;
-        else values[to] = from[next]!;
-        next++;
-      }
-    }
-  });
-  return { values, missing };
-}
+const ONES_IN_BYTE = Uint8Array.from({ length: 256 }, (_, byte) => [...byte.toString(2)].filter((digit) => digit === "1").length);
 
-/** Whether the message's order is ours: rows from the south, each from west to east. */
-function isFromSouthWest(scan: GribScan): boolean {
-  return !scan.iNegative && scan.jPositive && !scan.jConsecutive && !scan.alternating;
+function bitAt(bits: Uint8Array, index: number): number {
+  return (bits[index >>> 3]! >>> (7 - (index & 7))) & 1;
 }

@@ -1,5 +1,6 @@
 import type { Issue } from "../../core/answers/index.ts";
 import type { EpochSeconds } from "../../core/units/index.ts";
+import type { MapProjection } from "../projection/index.ts";
 
 /** A level (WMO code table 4.5): `type` is the code; `value` in the code's unit, null where it has none or is missing. */
 export interface GribSurface {
@@ -30,9 +31,12 @@ export interface GribProduct {
   readonly centre: number;
   readonly subCentre: number;
   readonly generatingProcess: number;
+  /** In edition 1 what table 4.2 of edition 2 has for the same parameter; 255 (missing) for all three where it has nothing. */
   readonly discipline: number;
   readonly category: number;
   readonly number: number;
+  /** The parameter as edition 1 has it: a table's version and a number in it; null in edition 2. */
+  readonly edition1: { readonly tableVersion: number; readonly parameter: number } | null;
   readonly level: GribSurface;
   /** The layer's other side; null where the product is on one level. */
   readonly secondLevel: GribSurface | null;
@@ -85,12 +89,36 @@ export interface LatLonGrid {
   readonly scan: GribScan;
 }
 
-/** The grids that are read. Others join here, each in its own file. */
-export type GribGrid = LatLonGrid;
-
-/** How the values are packed (section 5). `section` is the section's own bytes, which the packing's file reads again at decoding. */
-export interface GribPacking {
+/**
+ * A grid that is even in the x and y of a map (grid templates 3.1, 3.10, 3.20, 3.30 and those of edition 1), said from the corner where x
+ * and y are least whatever the scan. x and y are as `projection` has them: metres, or degrees for a turned pole.
+ */
+export interface ProjectedGrid {
+  readonly kind: "projected";
   readonly template: number;
+  readonly projection: MapProjection;
+  readonly rows: number;
+  readonly columns: number;
+  readonly leastX: number;
+  readonly leastY: number;
+  /** Positive; 0 where there is one column, or one row. */
+  readonly stepX: number;
+  readonly stepY: number;
+  /** u and v along the grid's own x and y rather than east and north. */
+  readonly componentsAlongGrid: boolean;
+  readonly scan: GribScan;
+}
+
+/** The grids that are read. `template` is that of edition 2, also for the same grid in edition 1. */
+export type GribGrid = LatLonGrid | ProjectedGrid;
+
+/**
+ * How the values are packed (section 5; in edition 1 the head of section 4). `section` is the section's own bytes, which the packing's
+ * file reads again at decoding. `name` tells packings apart.
+ */
+export interface GribPacking {
+  /** Data representation template; null in edition 1. */
+  readonly template: number | null;
   readonly name: string;
   readonly valueCount: number;
   readonly section: Uint8Array;
@@ -112,7 +140,7 @@ export interface GribPlace {
 /** One field: everything but its values. Plain data; it may be sent to a worker. */
 export interface GribField extends GribProduct {
   readonly kind: "field";
-  readonly editionNumber: 2;
+  readonly editionNumber: 1 | 2;
   readonly place: GribPlace;
   readonly grid: GribGrid;
   readonly packing: GribPacking;

@@ -1,29 +1,29 @@
 import { type Issue, issue } from "../../core/answers/index.ts";
 import type { WindowReader } from "../bytes/index.ts";
+import { edition1Length } from "./edition1/sections.ts";
 import { Octets } from "./octets.ts";
-import { END_BYTES, INDICATOR_BYTES } from "./sections.ts";
+import { INDICATOR_BYTES } from "./sections.ts";
 
 /** A message's place and length, from its indicator (section 0). */
 export interface GribMessage {
   readonly number: number;
+  readonly edition: 1 | 2;
   readonly offsetBytes: number;
   readonly lengthBytes: number;
+  /** 255 in edition 1, which has none. */
   readonly discipline: number;
 }
 
-/** What stands where the letters GRIB do. `passedOver`: of another edition, its bounds sound. `unsound`: where it ends isn't known. */
-export type Indicated =
-  | { readonly kind: "message"; readonly message: GribMessage }
-  | { readonly kind: "passedOver"; readonly lengthBytes: number; readonly issue: Issue }
-  | { readonly kind: "unsound"; readonly issue: Issue };
+/** What stands where the letters GRIB do. `unsound`: where it ends isn't known. */
+export type Indicated = { readonly kind: "message"; readonly message: GribMessage } | { readonly kind: "unsound"; readonly issue: Issue };
 
 const LETTERS = [0x47, 0x52, 0x49, 0x42] as const;
 const EDITION_AT = 7;
 /** "GRIB" in running text is followed by letters; an edition is a small number. */
 const HIGHEST_EDITION = 9;
 const SEARCH_BYTES = 8192;
-/** The shortest edition 2 message with a field: sections 0 to 8 with the least that each may hold. */
-const LEAST_MESSAGE_BYTES = 16 + 21 + 14 + 9 + 11 + 6 + 5 + 4;
+/** The shortest message with a field: its sections with the least that each may hold. */
+const LEAST_MESSAGE_BYTES = { 1: 8 + 28 + 11 + 4, 2: 16 + 21 + 14 + 9 + 11 + 6 + 5 + 4 };
 
 /** Where the next "GRIB" with an edition behind it begins in [from, until), or null. */
 export async function findIndicator(reader: WindowReader, from: number, until: number): Promise<number | null> {
@@ -52,23 +52,14 @@ export async function readIndicator(reader: WindowReader, offsetBytes: number, n
   if (left < INDICATOR_BYTES) return unsound("file-truncated", `The file ends ${left} bytes into the message.`);
   const octets = new Octets(await reader.read(offsetBytes, INDICATOR_BYTES));
   const edition = octets.u8(EDITION_AT + 1);
-  if (edition === 1) return await readEdition1(reader, octets, offsetBytes, path);
-  if (edition !== 2) return unsound("edition-not-read", `The message is of GRIB edition ${edition}; edition 2 is read.`);
-  const lengthBytes = octets.u64(9);
-  if (lengthBytes < LEAST_MESSAGE_BYTES)
+  if (edition !== 1 && edition !== 2) {
+    return unsound("edition-not-read", `The message is of GRIB edition ${edition}; editions 1 and 2 are read.`);
+  }
+  const lengthBytes = edition === 1 ? await edition1Length(reader, offsetBytes) : octets.u64(9);
+  if (lengthBytes < LEAST_MESSAGE_BYTES[edition])
     return unsound("file-lies", `The message says it is ${lengthBytes} bytes long, too short for a field.`);
   if (lengthBytes > left) {
     return unsound("file-truncated", `The message says it is ${lengthBytes} bytes long, and the file ends ${left} bytes into it.`);
   }
-  return { kind: "message", message: { number, offsetBytes, lengthBytes, discipline: octets.u8(7) } };
-}
-
-/** Edition 1 has its length on three octets; where "7777" stands at its end the message is passed over whole. */
-async function readEdition1(reader: WindowReader, octets: Octets, offsetBytes: number, path: string): Promise<Indicated> {
-  const said = issue(path, "edition-not-read", "The message is of GRIB edition 1; edition 2 is read.");
-  const lengthBytes = octets.u16(5) * 256 + octets.u8(7);
-  if (lengthBytes < INDICATOR_BYTES || offsetBytes + lengthBytes > reader.source.sizeBytes) return { kind: "unsound", issue: said };
-  const end = await reader.read(offsetBytes + lengthBytes - END_BYTES, END_BYTES);
-  if (!end.every((byte) => byte === 0x37)) return { kind: "unsound", issue: said };
-  return { kind: "passedOver", lengthBytes, issue: said };
+  return { kind: "message", message: { number, edition, offsetBytes, lengthBytes, discipline: edition === 1 ? 255 : octets.u8(7) } };
 }

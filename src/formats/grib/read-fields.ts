@@ -1,6 +1,10 @@
 import { type Issue, issue } from "../../core/answers/index.ts";
 import { type ByteSource, WindowReader } from "../bytes/index.ts";
+import { readEdition1Grid } from "./edition1/grid.ts";
+import { readEdition1Message } from "./edition1/read-message.ts";
 import type { GribItem, GribOddity } from "./grib-field.ts";
+import { readGrid } from "./grids/registry.ts";
+import { SharedGrids } from "./grids/shared-grids.ts";
 import { findIndicator, readIndicator } from "./indicator.ts";
 import { MAX_UNREADABLE_MESSAGES } from "./limits.ts";
 import { readMessage } from "./read-message.ts";
@@ -24,6 +28,8 @@ export async function looksLikeGrib(source: ByteSource): Promise<boolean> {
  */
 export async function* readGribFields(source: ByteSource): AsyncGenerator<GribItem, void, undefined> {
   const reader = new WindowReader(source, WINDOW_BYTES);
+  const grids = new SharedGrids(readGrid);
+  const edition1Grids = new SharedGrids(readEdition1Grid);
   let messageNumber = 0;
   let unsoundMessages = 0;
   let searchFrom = 0;
@@ -45,13 +51,12 @@ export async function* readGribFields(source: ByteSource): AsyncGenerator<GribIt
     const indicated = await readIndicator(reader, at, messageNumber);
     let unsound: Issue | null = null;
     if (indicated.kind === "message") {
-      const read = await readMessage(reader, indicated.message);
+      const { message } = indicated;
+      const read =
+        message.edition === 1 ? await readEdition1Message(reader, message, edition1Grids) : await readMessage(reader, message, grids);
       if (read.ok) yield* read.value;
       else unsound = read.issues[0] ?? null;
-      searchFrom = accountedTo = at + indicated.message.lengthBytes;
-    } else if (indicated.kind === "passedOver") {
-      yield oddity(indicated.issue, messageNumber, at);
-      searchFrom = accountedTo = at + indicated.lengthBytes;
+      searchFrom = accountedTo = at + message.lengthBytes;
     } else {
       unsound = indicated.issue;
       accountedTo = source.sizeBytes;

@@ -2,7 +2,7 @@ import { bad, good, type Issue, issue, type Parsed } from "../../core/answers/in
 import type { WindowReader } from "../bytes/index.ts";
 import type { GribGrid, GribItem, GribPlace, GribProduct, GribSpan } from "./grib-field.ts";
 import { GRID_SECTION_OCTETS } from "./grids/grid-reader.ts";
-import { readGrid } from "./grids/registry.ts";
+import type { SharedGrids } from "./grids/shared-grids.ts";
 import type { GribMessage } from "./indicator.ts";
 import { MAX_FIELDS_IN_MESSAGE, MAX_GRIB_POINTS } from "./limits.ts";
 import { PACKING_SECTION_OCTETS } from "./packings/packing-reader.ts";
@@ -31,7 +31,7 @@ export function pathOf(place: GribPlace): string {
  * All the fields of one message, an oddity in the place of each that isn't read. Where the message's structure itself can't be true
  * the whole message is refused: nothing in it can be trusted.
  */
-export async function readMessage(reader: WindowReader, message: GribMessage): Promise<Parsed<readonly GribItem[]>> {
+export async function readMessage(reader: WindowReader, message: GribMessage, grids: SharedGrids): Promise<Parsed<readonly GribItem[]>> {
   const items: GribItem[] = [];
   const end = message.offsetBytes + message.lengthBytes;
   const gathered: Gathered = { run: null, grid: null, bitmap: null, section4: null, section5: null, section6: null };
@@ -49,7 +49,7 @@ export async function readMessage(reader: WindowReader, message: GribMessage): P
       if (!run.ok) return run;
       gathered.run = run.value;
     } else if (section.number === 3) {
-      gathered.grid = readGrid(await octetsOf(reader, section, GRID_SECTION_OCTETS), path);
+      gathered.grid = await grids.read(await octetsOf(reader, section, GRID_SECTION_OCTETS), path);
     } else if (section.number === 4) gathered.section4 = section;
     else if (section.number === 5) gathered.section5 = section;
     else if (section.number === 6) gathered.section6 = section;

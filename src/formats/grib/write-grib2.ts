@@ -69,12 +69,17 @@ export function writeGrib2Message(message: Grib2Message): Uint8Array {
   if (missing !== null && missing.length !== points) throw new Error(`${missing.length} marks of missing for ${points} points`);
   const { ordered, bitmap } = inMessageOrder(message, missing);
   const packed = packSimple(ordered, message.decimalScale, message.binaryScale ?? 0);
+  // A constant field holds its value itself, unscaled, as the encoders in use write it; scales of nought leave no doubt.
+  const isConstant = packed.bits === 0;
+  const [reference, binaryScale, decimalScale] = isConstant
+    ? [packed.reference / 10 ** message.decimalScale, 0, 0]
+    : [packed.reference, message.binaryScale ?? 0, message.decimalScale];
   const section5 = new OctetWriter()
     .unsigned(ordered.length, 4)
     .unsigned(0, 2)
-    .float32(packed.reference)
-    .signed(message.binaryScale ?? 0, 2)
-    .signed(message.decimalScale, 2)
+    .float32(reference)
+    .signed(binaryScale, 2)
+    .signed(decimalScale, 2)
     .unsigned(packed.bits, 1)
     .unsigned(0, 1)
     .section(5);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Grib2Grid } from "../../../src/formats/grib/index.ts";
 import { axesOf } from "../../../src/formats/grib/index.ts";
-import { codesOf, oneField, patched, signed4, written } from "./sample-message.ts";
+import { codesOf, latLonGridOf, oneField, patched, signed4, written } from "./sample-message.ts";
 
 const strip = (westDeg: number, columns: number, longitudeStepDeg: number): Grib2Grid => ({
   rows: 2,
@@ -13,7 +13,7 @@ const strip = (westDeg: number, columns: number, longitudeStepDeg: number): Grib
 });
 
 async function longitudesOf(grid: Grib2Grid, iNegative = false): Promise<readonly number[]> {
-  return [...axesOf((await oneField(written({ grid, scan: { iNegative } }))).grid).longitudesDeg];
+  return [...axesOf(latLonGridOf(await oneField(written({ grid, scan: { iNegative } })))).longitudesDeg];
 }
 
 describe("the latitude and longitude grid", () => {
@@ -33,7 +33,7 @@ describe("the latitude and longitude grid", () => {
       [0, 37, false],
       [0, 35, false],
     ] as const) {
-      const { grid } = await oneField(written({ grid: strip(westDeg, columns, 10) }));
+      const grid = latLonGridOf(await oneField(written({ grid: strip(westDeg, columns, 10) })));
       expect(grid.roundTheEarth).toBe(round);
       expect(grid.longitudeStepDeg).toBe(10);
       expect(axesOf(grid).longitudesDeg.at(-1)).toBe(westDeg + (columns - 1) * 10);
@@ -72,7 +72,7 @@ describe("the latitude and longitude grid", () => {
     ];
     const [octet, ...octets] = thirds;
     const northward = patched(patched(message, 3, octet!, ...octets), 3, 72, 0x40);
-    const axes = axesOf((await oneField(northward)).grid);
+    const axes = axesOf(latLonGridOf(await oneField(northward)));
     expect([...axes.latitudesDeg]).toEqual([40, 40 + 1 / 3]);
     expect([...axes.longitudesDeg].map((deg) => deg.toFixed(9))).toEqual([10, 10 + 1 / 3, 10 + 2 / 3, 11].map((deg) => deg.toFixed(9)));
   });
@@ -106,7 +106,7 @@ describe("the latitude and longitude grid", () => {
 
   test("grids that aren't read are told as such", async () => {
     const unread: readonly (readonly [string, number, readonly number[]])[] = [
-      ["Lambert", 13, [0, 30]],
+      ["Gaussian", 13, [0, 40]],
       ["rows of different lengths, by a list", 11, [2, 1]],
       ["rows of different lengths, by a missing count", 31, [255, 255, 255, 255]],
       ["rows shifted by half a step", 72, [0x08]],

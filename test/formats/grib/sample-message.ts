@@ -6,6 +6,7 @@ import {
   type GribField,
   type GribItem,
   type GribValues,
+  type LatLonGrid,
   readGribFields,
   writeGrib2Message,
 } from "../../../src/formats/grib/index.ts";
@@ -127,4 +128,10 @@ export function placeOf(k: number, rows: number, columns: number, octet: number)
   const column = octet & 0x80 ? columns - 1 - i : i;
   const row = octet & 0x40 ? j : rows - 1 - j;
   return row * columns + column;
+}
+
+/** The grid of a field that must be a plain one of latitude and longitude. */
+export function latLonGridOf(field: GribField): LatLonGrid {
+  if (field.grid.kind !== "latLon") throw new Error(`not a grid of latitude and longitude: ${field.grid.kind}`);
+  return field.grid;
 }

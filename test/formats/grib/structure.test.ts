@@ -103,13 +103,16 @@ describe("the file", () => {
     expect(await codesOf(open)).toEqual(["file-lies"]);
   });
 
-  test("editions that aren't read are told and passed over", async () => {
-    const edition1 = joined(ascii("GRIB"), Uint8Array.from([0, 0, 30, 1]), new Uint8Array(18), ascii("7777"));
-    const items = await itemsOf(joined(edition1, east));
-    expect(items.map((item) => (item.kind === "field" ? item.number : item.issue.code))).toEqual(["edition-not-read", 2]);
-    const edition3 = east.slice();
-    edition3[7] = 3;
-    expect(await codesOf(edition3)).toEqual(["edition-not-read"]);
+  test("editions that aren't read are told; what only looks like edition 1 doesn't hide the next message", async () => {
+    const nothing = joined(ascii("GRIB"), Uint8Array.from([0, 0, 52, 1]), new Uint8Array(40), ascii("7777"));
+    const items = await itemsOf(joined(nothing, east));
+    expect(items.map((item) => (item.kind === "field" ? item.number : item.issue.code))).toEqual(["file-lies", 2]);
+    for (const edition of [0, 3]) {
+      const other = east.slice();
+      other[7] = edition;
+      const [item] = await itemsOf(other);
+      expect(item).toMatchObject({ issue: { code: "edition-not-read", message: expect.stringMatching(/editions 1 and 2 are read/) } });
+    }
   });
 
   test("a file of endless broken messages is given up", async () => {
@@ -146,7 +149,7 @@ describe("the message", () => {
   });
 
   test("one field of several that isn't read leaves the others", async () => {
-    const packing = part(patched(east, 5, 10, 0, 40), 5);
+    const packing = part(patched(east, 5, 10, 0, 200), 5);
     const message = assembled([...parts(east, 1, 3, 4), packing, ...parts(east, 6, 7), ...parts(north, 4, 5), sixth(254), part(north, 7)]);
     const items = await itemsOf(message);
     expect(items.map((item) => item.kind)).toEqual(["oddity", "field"]);

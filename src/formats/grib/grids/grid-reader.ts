@@ -8,6 +8,6 @@ export const GRID_SECTION_OCTETS = 256;
 /** Reads one grid template (WMO code table 3.1). Another grid is another file with one of these, and a line in the registry. */
 export interface GridReader {
   readonly template: number;
-  /** `octets` is section 3 from its first octet. `path` says where it stands, for issues. */
-  read(octets: Octets, path: string): Parsed<GribGrid>;
+  /** `octets` is section 3 from its first octet. `path` says where it stands, for issues. A promise where the map's library must load first. */
+  read(octets: Octets, path: string): Parsed<GribGrid> | Promise<Parsed<GribGrid>>;
 }

@@ -2,10 +2,34 @@ import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import type { GribPacking } from "../grib-field.ts";
 import { MAX_GRIB_POINTS } from "../limits.ts";
 import { Octets } from "../octets.ts";
+import { ccsdsPacking } from "./ccsds.ts";
+import { complexDifferencedPacking, complexPacking } from "./complex.ts";
+import { edition1SecondOrderPacking } from "./edition1-second-order.ts";
+import { edition1SimplePacking } from "./edition1-simple.ts";
+import { ieeePacking } from "./ieee.ts";
+import { jpeg2000Packing, oldJpeg2000Packing } from "./jpeg2000.ts";
 import type { PackedValues, PackingReader } from "./packing-reader.ts";
+import { oldPngPacking, pngPacking } from "./png.ts";
 import { simplePacking } from "./simple.ts";
 
-const readers: ReadonlyMap<number, PackingReader> = new Map([simplePacking].map((reader) => [reader.template, reader]));
+/** Every packing of edition 2 that is read; a line for each. */
+const packings: readonly PackingReader[] = [
+  simplePacking,
+  complexPacking,
+  complexDifferencedPacking,
+  ieeePacking,
+  ccsdsPacking,
+  pngPacking,
+  oldPngPacking,
+  jpeg2000Packing,
+  oldJpeg2000Packing,
+];
+const readers: ReadonlyMap<number, PackingReader> = new Map(packings.map((reader) => [reader.template, reader]));
+/** Those of edition 1 have no template. */
+const edition1Packings: readonly Pick<PackingReader, "name" | "unpack">[] = [edition1SimplePacking, edition1SecondOrderPacking];
+const readersByName: ReadonlyMap<string, Pick<PackingReader, "unpack">> = new Map(
+  [...packings, ...edition1Packings].map((reader) => [reader.name, reader]),
+);
 
 /** Section 5: how the values are packed and how many bytes of section 7 they need, or why they aren't read. */
 export function readPacking(octets: Octets, path: string): Parsed<{ readonly packing: GribPacking; readonly bytesNeeded: number | null }> {
@@ -24,22 +48,20 @@ export function readPacking(octets: Octets, path: string): Parsed<{ readonly pac
 
 /** Section 7's values in the message's order. */
 export function unpackValues(packing: GribPacking, data: Uint8Array, path: string): Parsed<PackedValues> {
-  const reader = readers.get(packing.template);
-  if (reader === undefined) throw new Error(`no reader for packing 5.${packing.template}, yet a field has it`);
+  const reader = readersByName.get(packing.name);
+  if (reader === undefined) throw new Error(`no reader for the packing "${packing.name}", yet a field has it`);
   return reader.unpack(new Octets(packing.section), packing.valueCount, data, path);
 }
 
-/** Names of packings that skippers meet but that aren't read (WMO code table 5.0). */
-const UNREAD: Readonly<Record<number, string>> = {
-  2: "complex",
-  3: "complex with spatial differencing",
-  4: "IEEE floating point",
-  40: "JPEG 2000",
-  41: "PNG",
-  42: "CCSDS",
-};
+/** Packings of the WMO's code table 5.0 that hold no field of a forecast at sea, or that nobody sends (common practice). */
+const UNREAD: ReadonlyMap<number, string> = new Map([
+  [50, "spectral, simple"],
+  [51, "spectral, complex"],
+  [61, "simple with logarithmic pre-processing"],
+  [200, "run length"],
+]);
 
 function nameOf(template: number): string {
-  const name = UNREAD[template];
+  const name = UNREAD.get(template);
   return name === undefined ? "" : ` (${name})`;
 }

@@ -1,24 +1,27 @@
 import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import type { Octets } from "../octets.ts";
 import type { PackedValues, PackingReader } from "./packing-reader.ts";
-import { BITS_PADDING_BYTES, packedBytes, unpackScaled } from "./unpack-bits.ts";
+import { packedBytes, unpackScaled } from "./unpack-bits.ts";
 
 const TEMPLATE_OCTETS = 21;
 
 /**
  * Packing 5.0, simple packing: Y × 10^D = R + X × 2^E (Manual on Codes I.2, FM 92 GRIB, regulation 92.9.4 and template 5.0). No bits a
- * value: every value is R / 10^D.
+ * value: every value is R, see `constantIn`.
  */
 export const simplePacking: PackingReader = { template: 0, name: "simple", check, unpack };
 
-interface Scaling {
+/** How a packed number becomes a value: (`reference` + number × `step`) / `divisor`. */
+export interface Scaling {
+  /** Of a packed number; in complex packing, of a group's reference. */
   readonly bits: number;
   readonly reference: number;
   readonly step: number;
   readonly divisor: number;
 }
 
-function scalingIn(octets: Octets): Scaling {
+/** Octets 12 to 20 of section 5, which most templates begin with. Check that the numbers are finite before they are used. */
+export function scalingIn(octets: Octets): Scaling {
   const decimal = octets.s16(18);
   // A positive D divides by an exact power of ten; a negative one is folded into the rest.
   const factor = decimal < 0 ? 10 ** -decimal : 1;
@@ -28,6 +31,15 @@ function scalingIn(octets: Octets): Scaling {
     step: 2 ** octets.s16(16) * factor,
     divisor: decimal > 0 ? 10 ** decimal : 1,
   };
+}
+
+/**
+ * The value of a field without bits. The encoders in use (ecCodes, NCEP's g2 library, found by repacking and reading them) put the value
+ * itself into R and leave D as it was; so it is read, though the formula would have it R / 10^D. Complex packing's constant fields are
+ * written by the formula.
+ */
+export function constantIn(octets: Octets): number {
+  return octets.f32(12) + 0;
 }
 
 function check(octets: Octets, valueCount: number, path: string): Parsed<{ readonly bytesNeeded: number }> {
@@ -44,9 +56,7 @@ function check(octets: Octets, valueCount: number, path: string): Parsed<{ reado
 function unpack(octets: Octets, valueCount: number, data: Uint8Array): Parsed<PackedValues> {
   const { bits, reference, step, divisor } = scalingIn(octets);
   const values = new Float64Array(valueCount);
-  if (bits === 0) return good({ values: values.fill(reference / divisor), missing: null });
-  const padded = new Uint8Array(packedBytes(valueCount, bits) + BITS_PADDING_BYTES);
-  padded.set(data.subarray(0, padded.length - BITS_PADDING_BYTES));
-  unpackScaled(padded, bits, values, reference, step, divisor);
+  if (bits === 0) values.fill(constantIn(octets));
+  else unpackScaled(data, bits, values, reference, step, divisor);
   return good({ values, missing: null });
 }

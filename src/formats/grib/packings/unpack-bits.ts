@@ -1,40 +1,107 @@
-/** `unpackScaled` may look at this many bytes beyond the last value's; the data must have them, whatever they hold. */
-export const BITS_PADDING_BYTES = 4;
-
-/** Bytes that `count` values of `bits` bits take. */
+/** Bytes that `count` numbers of `bits` bits take. */
 export function packedBytes(count: number, bits: number): number {
   return Math.ceil((count * bits) / 8);
 }
 
 /**
  * Reads `out.length` unsigned numbers of `bits` bits (1 to 32), the first bit of the first byte first, and writes
- * (`reference` + number × `step`) / `divisor`.
- *
- * `data` holds `packedBytes` bytes and `BITS_PADDING_BYTES` more. Throws where it doesn't, or where `bits` is out of range.
+ * (`reference` + number × `step`) / `divisor`. Throws where `data` is too short, or where `bits` is out of range.
  */
 export function unpackScaled(data: Uint8Array, bits: number, out: Float64Array, reference: number, step: number, divisor: number): void {
   const count = out.length;
   if (!(bits >= 1 && bits <= 32)) throw new Error(`bits a value: ${bits}`);
-  if (data.length < packedBytes(count, bits) + BITS_PADDING_BYTES)
-    throw new Error(`${data.length} bytes for ${count} values of ${bits} bits`);
+  if (data.length < packedBytes(count, bits)) throw new Error(`${data.length} bytes for ${count} values of ${bits} bits`);
+  const view = new DataView(data.buffer, data.byteOffset, data.byteLength);
   const drop = 32 - bits;
-  if (bits === 16) {
-    for (let i = 0, o = 0; i < count; i++, o += 2) out[i] = (reference + ((data[o]! << 8) | data[o + 1]!) * step) / divisor;
-  } else if (bits === 8) {
-    for (let i = 0; i < count; i++) out[i] = (reference + data[i]! * step) / divisor;
-  } else if (bits <= 25) {
-    // A value begins at most 7 bits into its first byte: 4 bytes hold it.
-    for (let i = 0, bit = 0; i < count; i++, bit += bits) {
-      const o = bit >>> 3;
-      const word = (data[o]! << 24) | (data[o + 1]! << 16) | (data[o + 2]! << 8) | data[o + 3]!;
-      out[i] = (reference + ((word << (bit & 7)) >>> drop) * step) / divisor;
+  const whole = wordsWithin(data.length, 0, bits, count);
+  let i = 0;
+  let bit = 0;
+  if (bits <= ONE_WORD_BITS) {
+    // Two at a time: the loop itself costs as much as a number.
+    for (; i < whole - 1; i += 2) {
+      const one = (view.getUint32(bit >>> 3) << (bit & 7)) >>> drop;
+      bit += bits;
+      const other = (view.getUint32(bit >>> 3) << (bit & 7)) >>> drop;
+      bit += bits;
+      out[i] = (reference + one * step) / divisor;
+      out[i + 1] = (reference + other * step) / divisor;
     }
   } else {
-    for (let i = 0, bit = 0; i < count; i++, bit += bits) {
+    for (; i < whole; i++, bit += bits) {
       const o = bit >>> 3;
       const into = bit & 7;
-      const word = (data[o]! << 24) | (data[o + 1]! << 16) | (data[o + 2]! << 8) | data[o + 3]!;
-      out[i] = (reference + (((word << into) | (data[o + 4]! >>> (8 - into))) >>> drop) * step) / divisor;
+      out[i] = (reference + (((view.getUint32(o) << into) | (data[o + 4]! >>> (8 - into))) >>> drop) * step) / divisor;
     }
   }
+  for (; i < count; i++, bit += bits) out[i] = (reference + numberAt(data, bit, bits) * step) / divisor;
+}
+
+/**
+ * Reads unsigned numbers of `bits` bits (0 to 32) from bit `bit` of `data` on and writes them, with `base` added, to `out` from `from`
+ * up to `to`. The caller has seen that the data holds them, and that `bit` and their bits together are below 2³².
+ */
+export function unpackWhole(
+  data: Uint8Array,
+  view: DataView,
+  bit: number,
+  bits: number,
+  out: Float64Array,
+  from: number,
+  to: number,
+  base: number,
+): void {
+  let i = from;
+  let at = bit;
+  if (bits === 0) {
+    for (; i < to; i++) out[i] = base;
+    return;
+  }
+  const whole = from + wordsWithin(data.length, bit, bits, to - from);
+  const drop = 32 - bits;
+  if (bits <= ONE_WORD_BITS) {
+    for (; i < whole - 1; i += 2) {
+      const one = (view.getUint32(at >>> 3) << (at & 7)) >>> drop;
+      at += bits;
+      const other = (view.getUint32(at >>> 3) << (at & 7)) >>> drop;
+      at += bits;
+      out[i] = base + one;
+      out[i + 1] = base + other;
+    }
+    if (i < whole) {
+      out[i++] = base + ((view.getUint32(at >>> 3) << (at & 7)) >>> drop);
+      at += bits;
+    }
+  } else {
+    for (; i < whole; i++, at += bits) {
+      const o = at >>> 3;
+      const into = at & 7;
+      out[i] = base + (((view.getUint32(o) << into) | (data[o + 4]! >>> (8 - into))) >>> drop);
+    }
+  }
+  for (; i < to; i++, at += bits) out[i] = base + numberAt(data, at, bits);
+}
+
+/** A number begins at most 7 bits into its first byte, so that four bytes hold it if it has no more bits than these. */
+const ONE_WORD_BITS = 25;
+/** Four bytes, and a fifth for longer numbers. */
+const MOST_BYTES_LOOKED_AT = 5;
+
+/** How many of `count` numbers from bit `bit` on have the bytes that are looked at for each all inside the data. */
+function wordsWithin(dataBytes: number, bit: number, bits: number, count: number): number {
+  const lastBit = (dataBytes - MOST_BYTES_LOOKED_AT) * 8 + 7;
+  if (bit + (count - 1) * bits <= lastBit) return count;
+  return lastBit < bit ? 0 : Math.floor((lastBit - bit) / bits) + 1;
+}
+
+/** One number, byte by byte, looking at no byte that isn't its own. */
+function numberAt(data: Uint8Array, bit: number, bits: number): number {
+  let value = 0;
+  for (let at = bit, left = bits; left > 0; ) {
+    const have = 8 - (at & 7);
+    const take = Math.min(have, left);
+    value = value * (1 << take) + ((data[at >>> 3]! >>> (have - take)) & ((1 << take) - 1));
+    at += take;
+    left -= take;
+  }
+  return value;
 }

@@ -48,6 +48,7 @@ export function readProduct(octets: Octets, run: GribIdentification, discipline:
     discipline,
     category: octets.u8(10),
     number: octets.u8(11),
+    edition1: null,
     level: readSurface(octets, 23) ?? { type: 255, value: null },
     secondLevel: readSurface(octets, 29),
     referenceAt: run.referenceAt,
