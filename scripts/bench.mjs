@@ -1,5 +1,5 @@
 // @ts-check
-// npm run bench: builds, then runs the benchmarks of bench/.
+// npm run bench: builds, then runs the benchmarks of bench/; the parts that are named, or all.
 import { refuseUnfitNode } from "./house/node-version.mjs";
 import { prepare } from "./house/prepare.mjs";
 import { inRoot } from "./house/root.mjs";

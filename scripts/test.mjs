@@ -55,7 +55,7 @@ if (built && chosen.length > 0) {
 } else if (built) {
   await step("lint and format", () => toolPasses("@biomejs/biome", "biome", ["check", "--error-on-warnings", "."]));
   await step("types of the tests", () => toolPasses("typescript", "tsc", ["-p", "tsconfig.test.json"]));
-  await installSystemPackages();
+  await installSystemPackages("tests");
   console.log("\n— tests");
   counts.push(await runVitest([]));
   await repeatOnSecondNode();

@@ -7,6 +7,7 @@ import { burnKnown } from "./leave-json.ts";
 import { noAnswerJson } from "./no-answer-json.ts";
 import { passageJson } from "./passage-json.ts";
 import { rowJson } from "./row-json.ts";
+import { seamJson } from "./seam-json.ts";
 
 const nm = (metres: number): number => rounded(nmFromMetres(metres), 3);
 
@@ -88,5 +89,6 @@ export function crossJson(answer: CrossAnswer) {
       })),
     },
     verdict: rowJson(answer.row, fuelKnown),
+    seams: answer.seams.map(seamJson),
   };
 }

@@ -52,7 +52,7 @@ export type FileFacts = {
   | {
       readonly kind: "forecast";
       readonly reading: {
-        readonly kind: "grib2" | "netcdf-classic";
+        readonly kind: "grib1" | "grib2" | "netcdf-classic" | "netcdf4";
         readonly contents: readonly FieldFacts[];
         readonly oddities: readonly { readonly code: Code; readonly message: string }[];
       };
@@ -82,6 +82,12 @@ export interface TogetherFacts {
   readonly passage: Passage;
   readonly takesSeconds: number | null;
   readonly missing: readonly OfferFacts["quantity"][];
+  /** Two or more forecast and current files put together; null with fewer. */
+  readonly asOne: {
+    readonly fileCount: number;
+    readonly serving: { readonly verdict: "serves" | "servesInPart" | "doesNotServe"; readonly offers: readonly OfferFacts[] };
+    readonly oddities: readonly { readonly code: Code; readonly message: string }[];
+  } | null;
   /** Files that the passage names and that were not among those looked into. */
   readonly alsoNamed: readonly string[];
 }
@@ -99,9 +105,18 @@ export function inspectJson(files: readonly FileFacts[], together: TogetherFacts
             leaveFrom: isoOrNull(together.passage.leaveFrom),
             leaveUntil: isoOrNull(together.passage.leaveUntil),
             stillWaterSeconds: together.takesSeconds === null ? null : rounded(together.takesSeconds, 0),
+            together: together.asOne === null ? null : asOneJson(together.asOne),
             missing: together.missing,
             alsoNamed: together.alsoNamed,
           },
+  };
+}
+
+function asOneJson({ fileCount, serving, oddities }: NonNullable<TogetherFacts["asOne"]>) {
+  return {
+    files: fileCount,
+    serves: { verdict: serving.verdict, offers: serving.offers.map(offerJson) },
+    oddities: oddities.map(({ code, message }) => ({ code, message })),
   };
 }
 

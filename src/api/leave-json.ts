@@ -1,13 +1,17 @@
 import type { LeaveAnswer } from "../core/plan/index.ts";
 import { passageJson } from "./passage-json.ts";
 import { rowJson } from "./row-json.ts";
+import { seamJson } from "./seam-json.ts";
 
 /** The departures of a passage as JSON, `athwart.leave/1`. */
 export function leaveJson(answer: LeaveAnswer) {
   return {
     schema: "athwart.leave/1" as const,
     passage: passageJson(answer.prepared),
-    departures: answer.rows.map((row) => rowJson(row, burnKnown(answer.prepared))),
+    departures: answer.rows.map((row, i) => ({
+      ...rowJson(row, burnKnown(answer.prepared)),
+      seams: (answer.seams[i] ?? []).map(seamJson),
+    })),
   };
 }
 

@@ -16,6 +16,7 @@ import {
   orderInWords,
   ordersInALine,
   SAFETY_WORDS,
+  seamInWords,
   wayName,
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
@@ -117,6 +118,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
       parts.push(`Fuel for the open water: ${advised.fuelLitres.toFixed(0)} L${of}.`);
     }
   }
+  for (const seam of answer.seams) parts.push(wrap(`No run covers the passage whole. ${seamInWords(seam, zone)}`));
   parts.push(wrap(compassInWords(compass)));
   parts.push(
     assumptionsInWords(prepared)

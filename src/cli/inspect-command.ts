@@ -2,7 +2,16 @@ import { resolve } from "node:path";
 import { inspectJson } from "../api/index.ts";
 import { bad, good, type Issue, issue, type Parsed } from "../core/answers/index.ts";
 import { quoted } from "../core/units/index.ts";
-import { type InspectedFile, inspectFile, type OfferedQuantity, type PassageNeeds, readPassageNeeds, worth } from "../storage/index.ts";
+import {
+  type FilesTogether,
+  filesTogether,
+  type InspectedFile,
+  inspectFile,
+  type OfferedQuantity,
+  type PassageNeeds,
+  readPassageNeeds,
+  worth,
+} from "../storage/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
 import { DEMO_PASSAGE } from "./opened.ts";
@@ -60,14 +69,17 @@ export const inspectCommand: AddCommand = (program, context, done) => {
         else issues.push(...file.issues.filter((one) => !issues.some((known) => isSame(known, one))));
       }
       if (json && issues.length > 0) return done(tellIssues(context, issues, json));
+      const asOne = passage === null ? null : filesTogether(files, passage);
       const together =
-        passage === null ? null : { ...togetherOf(files, passage), passage: passage.passage, takesSeconds: passage.takesSeconds };
+        passage === null
+          ? null
+          : { ...togetherOf(files, asOne, passage), asOne, passage: passage.passage, takesSeconds: passage.takesSeconds };
       if (json) context.out(`${JSON.stringify(inspectJson(files, together), null, 2)}\n`);
       else {
         const zone = passage?.passage.shipZone ?? "UTC";
         const parts = files.map((file) => fileText(file, zone, passage));
         if (passage !== null && together !== null && files.length > 0)
-          parts.push(togetherText(passage, together.missing, together.alsoNamed));
+          parts.push(togetherText(passage, asOne, together.missing, together.alsoNamed));
         if (parts.length > 0) context.out(`${parts.join("\n\n")}\n`);
       }
       if (issues.length > 0) return done(tellIssues(context, issues, json));
@@ -91,15 +103,19 @@ function parseLines(text: string, path: string): Parsed<readonly number[]> {
 }
 
 /** What the passage needs that none of the files gives it, and the files that it names beside them. */
-function togetherOf(files: readonly InspectedFile[], needs: PassageNeeds): { missing: OfferedQuantity[]; alsoNamed: string[] } {
+function togetherOf(
+  files: readonly InspectedFile[],
+  asOne: FilesTogether | null,
+  needs: PassageNeeds,
+): { missing: OfferedQuantity[]; alsoNamed: string[] } {
   const given = new Set(
-    files.flatMap((file) => (file.serving?.offers ?? []).filter((offer) => worth(offer) > 0).map((offer) => offer.quantity)),
+    [...files.map((file) => file.serving), asOne?.serving ?? null].flatMap((serving) =>
+      (serving?.offers ?? []).filter((offer) => worth(offer) > 0).map((offer) => offer.quantity),
+    ),
   );
   const seen = new Set(files.map((file) => resolve(file.name)));
-  const { waterSources, weatherSources } = needs.passage;
-  const named = [...waterSources, ...weatherSources].flatMap((source) => ("file" in source ? [source.file] : []));
   return {
     missing: [...needs.quantities].filter((quantity) => !given.has(quantity)),
-    alsoNamed: [...new Set(named)].filter((name) => !seen.has(resolve(needs.folder, name))),
+    alsoNamed: needs.namedFiles.filter((name) => !seen.has(resolve(needs.folder, name))),
   };
 }

@@ -16,6 +16,7 @@ import {
   limitInWords,
   miles,
   SAFETY_WORDS,
+  seamInWords,
   sourcesInWords,
   threeFigures,
   zoneLabel,
@@ -64,6 +65,7 @@ export function leaveText(opened: OpenedPassage, answer: LeaveAnswer, every: boo
     ),
     membersText(answer),
     weatherText(answer),
+    seamsText(answer),
     [...sourcesInWords(prepared).map((line) => wrap(line, 80, "    ", "  ")), ...oddText(opened)].join("\n"),
     assumptionsInWords(prepared)
       .map((line) => wrap(line, 80, "    ", "  "))
@@ -136,12 +138,22 @@ function weatherText(answer: LeaveAnswer): string {
   return sentences.length === 0 ? "" : wrap(sentences.join(" "));
 }
 
+/** The departures under which two runs of a forecast are joined, and the first of the seams. */
+function seamsText(answer: LeaveAnswer): string {
+  const joined = answer.seams.filter((seams) => seams.length > 0);
+  const first = joined[0]?.[0];
+  if (first === undefined) return "";
+  const which = `For ${joined.length} of ${answer.rows.length} departures no run of a forecast covers the passage whole, and two are joined under it`;
+  return wrap(`${which}: ${seamInWords(first, answer.prepared.passage.shipZone)}`);
+}
+
 /** What is odd about the files read. */
 function oddText(opened: OpenedPassage): readonly string[] {
   const zone = opened.prepared.passage.shipZone;
   const files = opened.readings.flatMap((reading) =>
     reading.oddities.map((odd) => wrap(`Note: ${reading.name}: ${odd.message}`, 80, "    ", "  ")),
   );
+  const together = opened.together.map((odd) => wrap(`Note: ${odd.message}`, 80, "    ", "  "));
   const letters = opened.letters.flatMap(({ file, letter }) =>
     letter.noted.map((noted) =>
       wrap(
@@ -152,5 +164,5 @@ function oddText(opened: OpenedPassage): readonly string[] {
       ),
     ),
   );
-  return [...files, ...letters];
+  return [...files, ...together, ...letters];
 }

@@ -1,3 +1,4 @@
+import { readSync } from "node:fs";
 import { open } from "node:fs/promises";
 import { BadInput, issue } from "../core/answers/index.ts";
 import { type ByteSource, checkRequest } from "../formats/bytes/index.ts";
@@ -21,6 +22,8 @@ export async function bytesFromFile(path: string): Promise<FileBytes> {
     await file.close();
     throw new BadInput([issue(path, "file-not-recognised", "This is no plain file.", "Name a file, not a folder.")]);
   }
+  const grewShorter = (at: number): BadInput =>
+    new BadInput([issue(`${path} byte ${at}`, "file-truncated", "The file grew shorter while it was read.")]);
   return {
     sizeBytes: stat.size,
     async read(offsetBytes, lengthBytes) {
@@ -29,9 +32,18 @@ export async function bytesFromFile(path: string): Promise<FileBytes> {
       let done = 0;
       while (done < lengthBytes) {
         const { bytesRead } = await file.read(bytes, done, lengthBytes - done, offsetBytes + done);
-        if (bytesRead === 0) {
-          throw new BadInput([issue(`${path} byte ${offsetBytes + done}`, "file-truncated", "The file grew shorter while it was read.")]);
-        }
+        if (bytesRead === 0) throw grewShorter(offsetBytes + done);
+        done += bytesRead;
+      }
+      return bytes;
+    },
+    readNow(offsetBytes, lengthBytes) {
+      checkRequest(stat.size, offsetBytes, lengthBytes);
+      const bytes = new Uint8Array(lengthBytes);
+      let done = 0;
+      while (done < lengthBytes) {
+        const bytesRead = readSync(file.fd, bytes, done, lengthBytes - done, offsetBytes + done);
+        if (bytesRead === 0) throw grewShorter(offsetBytes + done);
         done += bytesRead;
       }
       return bytes;

@@ -4,6 +4,7 @@
  * wrong with them at once. Bytes, text and UTC seconds.
  */
 export { bytesFromFile, type FileBytes } from "./file-bytes.ts";
+export { type FilesTogether, filesTogether } from "./files-together.ts";
 export { type InspectedFile, type InspectOptions, inspectFile } from "./inspect-file.ts";
 export { type OpenedPassage, openPassage } from "./open-passage.ts";
 export { type OfferedQuantity, type PassageNeeds, readPassageNeeds } from "./passage-needs.ts";

@@ -1,17 +1,15 @@
 import { dirname, resolve } from "node:path";
-import { BadInput, bad, good, type Issue, type Parsed } from "../core/answers/index.ts";
+import { bad, good, type Issue, type Parsed } from "../core/answers/index.ts";
 import { checkBoat } from "../core/boat/index.ts";
-import type { GridData } from "../core/fields/index.ts";
 import { type Gathered, type GatheredLetter, type Passage, type Prepared, prepare } from "../core/plan/index.ts";
 import { type Letter, readLetter } from "../formats/bulletin/index.ts";
-import { readAhead } from "../formats/bytes/index.ts";
-import { type Crop, type ForecastReading, readForecast } from "../formats/forecast/index.ts";
+import type { ForecastReading, Oddity } from "../formats/forecast/index.ts";
 import type { PassageDocument } from "../formats/passage/index.ts";
 import { parseSailTable } from "../formats/sail-table/index.ts";
 import { cropAround } from "./crop-around.ts";
-import { bytesFromFile } from "./file-bytes.ts";
+import { FileGatherer } from "./gather-files.ts";
 import { readPassageFile } from "./passage-text.ts";
-import { cannotOpen, readTextFile } from "./text-file.ts";
+import { readTextFile } from "./text-file.ts";
 
 /** A passage file with all it names read and put together. */
 export interface OpenedPassage {
@@ -20,6 +18,8 @@ export interface OpenedPassage {
   readonly prepared: Prepared;
   /** The forecast and current files read, each once, with what is odd about them. */
   readonly readings: readonly ForecastReading[];
+  /** What is odd about files that make one source together. */
+  readonly together: readonly Oddity[];
   readonly letters: readonly { readonly file: string; readonly letter: Letter }[];
 }
 
@@ -31,25 +31,16 @@ export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> 
   const folder = dirname(path);
   const issues: Issue[] = [];
   const passage = await withSailTable(document, folder, issues);
-  const crop = cropAround(passage);
-  const readings = new Map<string, ForecastReading | null>();
-  const gridsOf = async (file: string, place: string): Promise<readonly GridData[]> => {
-    let reading = readings.get(file);
-    if (reading === undefined) {
-      reading = await readForecastFile(resolve(folder, file), file, place, crop, issues);
-      readings.set(file, reading);
-    }
-    return reading?.grids ?? [];
-  };
+  const files = new FileGatherer(folder, cropAround(passage), issues);
   const letters: { file: string; letter: Letter }[] = [];
   const water: Gathered["water"][number][] = [];
   for (const [i, source] of passage.waterSources.entries()) {
-    water.push(source.kind === "file" ? await gridsOf(source.file, `water.sources[${i}]`) : null);
+    water.push(source.kind === "files" ? await files.gridsOf(source.files, `water.sources[${i}]`) : null);
   }
   const weather: Gathered["weather"][number][] = [];
   for (const [i, source] of passage.weatherSources.entries()) {
     const place = `weather.sources[${i}]`;
-    if (source.kind === "file") weather.push(await gridsOf(source.file, place));
+    if (source.kind === "files") weather.push(await files.gridsOf(source.files, place));
     else if (source.kind === "letter") {
       const letter = await letterOf(resolve(folder, source.file), source, place, issues);
       if (letter !== null) letters.push({ file: source.file, letter });
@@ -59,37 +50,8 @@ export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> 
   if (issues.length > 0) return bad(...issues);
   const prepared = prepare(passage, { water, weather });
   if (!prepared.ok) return prepared;
-  const known = [...readings.values()].filter((one): one is ForecastReading => one !== null);
-  return good({ path, document, prepared: prepared.value, readings: known, letters });
-}
-
-/** A forecast or current file, cropped; null (and issues) when it can't be read. */
-async function readForecastFile(
-  path: string,
-  name: string,
-  place: string,
-  crop: Crop | null,
-  issues: Issue[],
-): Promise<ForecastReading | null> {
-  let source: Awaited<ReturnType<typeof bytesFromFile>>;
-  try {
-    source = await bytesFromFile(path);
-  } catch (error) {
-    issues.push(
-      ...(error instanceof BadInput
-        ? error.issues.map((one) => ({ ...one, path: place, message: `${path}: ${one.message}` }))
-        : [cannotOpen(path, place, error)]),
-    );
-    return null;
-  }
-  try {
-    const reading = await readForecast(readAhead(source), { name, crop });
-    if (reading.ok) return reading.value;
-    issues.push(...reading.issues);
-    return null;
-  } finally {
-    await source.close();
-  }
+  const { readings, together } = files;
+  return good({ path, document, prepared: prepared.value, readings, together, letters });
 }
 
 async function letterOf(

@@ -5,6 +5,7 @@ import { geodesicBetween, type Position, planeOver } from "../core/earth/index.t
 import { type Line, lineBetweenPositions } from "../core/passage/index.ts";
 import { type Passage, PLANE_MARGIN_METRES, placesOf } from "../core/plan/index.ts";
 import type { PassageDocument } from "../formats/passage/index.ts";
+import { filesNamed } from "./gather-files.ts";
 import { readPassageFile } from "./passage-text.ts";
 
 /** What a passage needs or can use of its sources. */
@@ -21,6 +22,8 @@ export interface PassageNeeds {
   /** From berth to berth in still water and no wind; null where that can't be told, as for a boat that goes under sail alone. */
   readonly takesSeconds: number | null;
   readonly quantities: ReadonlySet<OfferedQuantity>;
+  /** The files that it names for water and weather, `*` replaced by what there is. */
+  readonly namedFiles: readonly string[];
 }
 
 /** Reads a passage file alone, to hold other files against it. */
@@ -38,7 +41,18 @@ export async function readPassageNeeds(path: string): Promise<Parsed<PassageNeed
     line: lineBetweenPositions(plane.value, passage.from.position, passage.to.position),
     takesSeconds: stillWaterSeconds(passage),
     quantities: neededQuantities(passage),
+    namedFiles: await namedFiles(passage, dirname(path)),
   });
+}
+
+async function namedFiles(passage: Passage, folder: string): Promise<string[]> {
+  const names: string[] = [];
+  for (const source of [...passage.waterSources, ...passage.weatherSources]) {
+    if (source.kind === "letter") names.push(source.file);
+    if (source.kind !== "files") continue;
+    for (const name of source.files) names.push(...((await filesNamed(name, folder)) ?? [name]));
+  }
+  return [...new Set(names)];
 }
 
 /** Current and wind always; the rest where a limit is set on it. */

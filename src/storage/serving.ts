@@ -37,7 +37,8 @@ export interface Serving {
   readonly offers: readonly Offer[];
 }
 
-const QUANTITY_OF: Readonly<Record<GridData["quantities"][number], OfferedQuantity>> = {
+/** What a passage can use of a quantity; directions of the sea and its parts are not asked for by any. */
+const QUANTITY_OF: Readonly<Partial<Record<GridData["quantities"][number], OfferedQuantity>>> = {
   currentEastMps: "current",
   currentNorthMps: "current",
   windEastMps: "wind",
@@ -56,7 +57,7 @@ export function servingOfGrids(
   const offers = new Map<OfferedQuantity, Offer>();
   for (const grid of grids) {
     const quantity = QUANTITY_OF[grid.quantities[0] as GridData["quantities"][number]];
-    if (offers.has(quantity) && grid.member !== 0) continue;
+    if (quantity === undefined || (offers.has(quantity) && grid.member !== 0)) continue;
     const from = grid.times[0] as number;
     const until = grid.times[grid.times.length - 1] as number;
     const steady = quantity === "current" && grid.times.length === 1;
@@ -73,7 +74,7 @@ export function servingOfGrids(
   }
   for (const one of outside) {
     const quantity = QUANTITY_OF[one];
-    if (offers.has(quantity)) continue;
+    if (quantity === undefined || offers.has(quantity)) continue;
     offers.set(quantity, {
       quantity,
       wanted: needs.quantities.has(quantity),
@@ -144,11 +145,11 @@ function lineServed(grid: GridData, needs: PassageNeeds): LineServed {
   const spots = Math.max(1, Math.ceil(nmFromMetres(line.lengthMetres) / LOOK_EVERY_NM));
   const alongAt = (i: number): number => (line.lengthMetres * i) / spots;
   const out = new Float64Array(laid.components);
+  const levels = levelsWithValues(grid);
   const isKnown = (i: number): boolean => {
     const { xMetres, yMetres } = pointAt(line, alongAt(i), 0);
     if (!laid.moveTo(xMetres, yMetres)) return false;
-    for (let level = 0; level < grid.times.length; level++) if (!laid.readLevelInto(out, 0, level)) return false;
-    return true;
+    return levels.length > 0 && levels.every((level) => laid.readLevelInto(out, 0, level));
   };
   const known = Array.from({ length: spots + 1 }, (_, i) => isKnown(i));
   if (!known.includes(true)) return { kind: "outside" };
@@ -172,4 +173,10 @@ function lineServed(grid: GridData, needs: PassageNeeds): LineServed {
   let roomNm = 0;
   while (roomNm < WANTED_ROOM_NM && reaches(roomNm + 1)) roomNm++;
   return { kind: "whole", roomNm };
+}
+
+/** The times that hold any value: one that only begins an interval has none. */
+function levelsWithValues({ times, missing }: GridData): number[] {
+  const nodes = missing.length / times.length;
+  return [...times.keys()].filter((level) => missing.subarray(level * nodes, (level + 1) * nodes).includes(0));
 }

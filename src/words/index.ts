@@ -5,6 +5,7 @@
 export * from "./say-leave.ts";
 export * from "./say-limit.ts";
 export * from "./say-quantity.ts";
+export * from "./say-seam.ts";
 export * from "./say-sky.ts";
 export * from "./say-sources.ts";
 export * from "./say-steering.ts";

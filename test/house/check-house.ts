@@ -1,7 +1,17 @@
 import { isBuiltin } from "node:module";
 import { posix } from "node:path";
 import { cyclesOf } from "./cycles.ts";
-import { entryRooms, heavyPackages, isAmong, isKnown, mayImport, packagePlaces, roomOf, roomsWithoutNode } from "./layers.ts";
+import {
+  entryRooms,
+  heavyPackages,
+  isAmong,
+  isKnown,
+  mayComputeImports,
+  mayImport,
+  packagePlaces,
+  roomOf,
+  roomsWithoutNode,
+} from "./layers.ts";
 import { type ImportFact, readSource, type SourceFacts } from "./read-source.ts";
 import type { Sources } from "./source-files.ts";
 
@@ -55,7 +65,8 @@ export function checkHouse(sources: Sources, packages: readonly string[]): House
     if (room === null) say("outside any room", "a file lies in a room's folder");
     else if (!isKnown(room)) say("unknown room", room);
     if (path.startsWith("src/core/")) for (const { what, line } of file.impure) say("impure core", what, line);
-    for (const { how, line } of file.computedImports) say("computed import", `${how} of something reckoned at run time`, line);
+    for (const { how, line } of mayComputeImports.has(path) ? [] : file.computedImports)
+      say("computed import", `${how} of something reckoned at run time`, line);
     const own: { to: string; fact: ImportFact }[] = [];
     links.set(path, own);
     for (const fact of file.imports) {

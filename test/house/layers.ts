@@ -49,6 +49,12 @@ export const packagePlaces: Readonly<Record<string, readonly string[]>> = {
 /** Too heavy to be reached by loading an `index.ts`: they load inside the function that needs them. */
 export const heavyPackages: readonly RegExp[] = [/^h5wasm/, /^proj4/, /^@neaps\//, /^ol(\/|$)/, /\.wasm(\?.*)?$/];
 
+/**
+ * Files that may import what they reckon at run time: a copy of the HDF5 library is made from the package's inner file, since its door
+ * gives a single one for the life of the program, and one that a damaged file has broken must be replaced.
+ */
+export const mayComputeImports: ReadonlySet<string> = new Set(["src/formats/netcdf/netcdf4/hdf5-library.ts"]);
+
 /** The room a file lies in (`core/units`, `formats/grib`, `words`), or null for a file outside any room. */
 export function roomOf(path: string): string | null {
   const parts = path.split("/");

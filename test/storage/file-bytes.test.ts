@@ -21,6 +21,8 @@ test("a file gives exactly what is asked for and rejects what lies beyond its en
   const source = await bytesFromFile(path);
   expect(source.sizeBytes).toBe(1000);
   expect([...(await source.read(996, 4))]).toEqual([996, 997, 998, 999].map((i) => i % 251));
+  expect(source.readNow?.(996, 4)).toEqual(await source.read(996, 4));
+  expect(() => source.readNow?.(996, 5)).toThrow("5 bytes from byte 996");
   await expect(source.read(996, 5)).rejects.toThrow("5 bytes from byte 996");
   await source.close();
   await expect(source.read(0, 1)).rejects.toThrow();
@@ -31,7 +33,9 @@ test("a file that grows shorter while it is read is told as truncated", async ()
   await writeFile(path, new Uint8Array(1000));
   const source = await bytesFromFile(path);
   await truncate(path, 500);
-  await expect(source.read(400, 200)).rejects.toMatchObject({ issues: [{ code: "file-truncated", path: `${path} byte 500` }] });
+  const cutOff = { issues: [{ code: "file-truncated", path: `${path} byte 500` }] };
+  await expect(source.read(400, 200)).rejects.toMatchObject(cutOff);
+  await expect((async () => source.readNow?.(400, 200))()).rejects.toMatchObject(cutOff);
   await source.close();
 });
 

@@ -1,7 +1,7 @@
 import { geodesicBetween } from "../../core/earth/index.ts";
 import { nmFromMetres } from "../../core/units/index.ts";
-import type { ForecastReading } from "../../formats/forecast/index.ts";
-import type { InspectedFile, Offer, OfferedQuantity, PassageNeeds, Serving } from "../../storage/index.ts";
+import { type ForecastReading, groupOf, type Oddity } from "../../formats/forecast/index.ts";
+import type { FilesTogether, InspectedFile, Offer, OfferedQuantity, PassageNeeds, Serving } from "../../storage/index.ts";
 import { WANTED_ROOM_NM } from "../../storage/index.ts";
 import {
   duration,
@@ -24,17 +24,15 @@ export function offeredName(quantity: OfferedQuantity): string {
   return { current: "current", wind: "wind", gust: "gusts", seaHeight: "sea height", seaPeriod: "sea period" }[quantity];
 }
 
-const PART_NAMES = {
-  currentEastMps: "current, east part",
-  currentNorthMps: "current, north part",
-  windEastMps: "wind, east part",
-  windNorthMps: "wind, north part",
-  gustMps: "gusts",
-  seaHeightMetres: "sea height",
-  seaPeriodSeconds: "sea period",
-} as const;
+/** What a field is used as. */
+function partName(quantity: NonNullable<ForecastReading["contents"][number]["quantity"]>): string {
+  const vector = { currentEastMps: "current, east part", currentNorthMps: "current, north part" } as const;
+  const wind = { windEastMps: "wind, east part", windNorthMps: "wind, north part", gustMps: "gusts" } as const;
+  const known: Readonly<Record<string, string>> = { ...vector, ...wind };
+  return known[quantity] ?? groupOf(quantity).name;
+}
 
-const KIND_NAMES = { grib2: "GRIB edition 2", "netcdf-classic": "NetCDF classic" } as const;
+const KIND_NAMES = { grib1: "GRIB edition 1", grib2: "GRIB edition 2", "netcdf-classic": "NetCDF classic", netcdf4: "NetCDF-4" } as const;
 
 /** One file as text: what it is, what it holds, what is odd, and how it stands to the passage. Times in `zone`, a letter's in its own. */
 export function fileText(file: InspectedFile, zone: string, needs: PassageNeeds | null): string {
@@ -105,7 +103,7 @@ function bodyText(file: InspectedFile, zone: string): string[] {
               indented(`Departures ${fullTime(passage.leaveFrom, passage.shipZone)} to ${fullTime(passage.leaveUntil, passage.shipZone)}.`),
             ]),
         ...sourcesInWords(prepared).map(indented),
-        ...readings.flatMap((reading) => oddText(reading)),
+        ...[...readings.flatMap((reading) => reading.oddities), ...file.opened.together].map(oddText),
         indented("All that it names was read: it can be used with leave and cross."),
       ];
     }
@@ -120,15 +118,38 @@ function forecastText(reading: ForecastReading, zone: string): string[] {
   lines.push(indented(`${KIND_NAMES[reading.kind]}, ${fileSize(reading.sizeBytes)}.${issued}`));
   let before = "";
   for (const field of reading.contents) {
+    if (field.quantity === null) continue;
     const grid = gridWords(field, zone, only === undefined);
     if (grid !== before) lines.push(indented(grid));
     before = grid;
     const is = field.description.startsWith(field.name) ? field.description : `${field.name}: ${field.description}`;
     const how = [field.units === "" ? "no unit" : field.units, field.level].filter((part) => part !== "").join(", ");
-    const use = field.quantity === null ? `not used: ${field.whyNotUsed ?? ""}` : `used as ${PART_NAMES[field.quantity]}`;
-    lines.push(deeper(`${is} (${how}); ${use}`));
+    lines.push(deeper(`${is} (${how}); used as ${partName(field.quantity)}`));
   }
-  return [...lines, ...oddText(reading)];
+  return [...lines, ...unusedText(reading.contents), ...reading.oddities.map(oddText)];
+}
+
+/** So many fields that aren't used are named for one reason; the rest are counted. */
+const MOST_NAMED = 6;
+
+/** The fields that are not used, by the reason: the reasons of fewest fields first, since they are the likelier to be news. */
+function unusedText(contents: ForecastReading["contents"]): string[] {
+  const byReason = new Map<string, Set<string>>();
+  const counts = new Map<string, number>();
+  for (const { quantity, whyNotUsed, name, units } of contents) {
+    if (quantity !== null) continue;
+    const reason = whyNotUsed ?? "";
+    byReason.set(reason, (byReason.get(reason) ?? new Set()).add(units === "" ? name : `${name} (${units})`));
+    counts.set(reason, (counts.get(reason) ?? 0) + 1);
+  }
+  return [...byReason]
+    .sort(([, one], [, other]) => one.size - other.size)
+    .map(([reason, names]) => {
+      const named = [...names].slice(0, MOST_NAMED).join("; ");
+      const more = names.size > MOST_NAMED ? `; and ${names.size - MOST_NAMED} more` : "";
+      const count = counts.get(reason) ?? 0;
+      return indented(`Not used (${reason}), ${count === 1 ? "one field" : `${count} fields`}: ${named}${more}.`);
+    });
 }
 
 function gridWords(field: ForecastReading["contents"][number], zone: string, withIssue: boolean): string {
@@ -136,7 +157,7 @@ function gridWords(field: ForecastReading["contents"][number], zone: string, wit
   const where =
     area === null
       ? "No grid"
-      : `${latitude(area.southDeg)} to ${latitude(area.northDeg)}, ${longitude(area.westDeg)} to ${longitude(area.eastDeg)}, ${field.columns} × ${field.rows} points`;
+      : `${latitude(area.southDeg)} to ${latitude(area.northDeg)}, ${longitude(area.westDeg)} to ${longitude(area.eastDeg)}, ${field.rows > 1 ? `${field.columns} × ${field.rows}` : field.columns} points`;
   const issued = withIssue ? `; issued ${field.issuedAt === null ? "not said" : fullTime(field.issuedAt, zone)}` : "";
   const steps =
     field.from === null || field.until === null
@@ -148,9 +169,7 @@ function gridWords(field: ForecastReading["contents"][number], zone: string, wit
   return `${where}; ${steps}${members}${issued}:`;
 }
 
-function oddText(reading: ForecastReading): string[] {
-  return reading.oddities.map((odd) => indented(`Note: ${odd.message} (${odd.code})`));
-}
+const oddText = (odd: Oddity): string => indented(`Note: ${odd.message} (${odd.code})`);
 
 function servingText(serving: Serving, needs: PassageNeeds): string[] {
   const head = {
@@ -197,8 +216,16 @@ function stretchWords(part: { readonly fromNm: number; readonly untilNm: number 
   return part.fromNm === part.untilNm ? `mile ${part.fromNm.toFixed(0)}` : `miles ${part.fromNm.toFixed(0)} to ${part.untilNm.toFixed(0)}`;
 }
 
-/** What the files give the passage together, what is missing, and by what time the passage was measured. */
-export function togetherText(needs: PassageNeeds, missing: readonly OfferedQuantity[], alsoNamed: readonly string[]): string {
+/**
+ * What the files give the passage together: where several forecasts were looked into, what they offer as one; what is missing, and by what
+ * time the passage was measured.
+ */
+export function togetherText(
+  needs: PassageNeeds,
+  together: FilesTogether | null,
+  missing: readonly OfferedQuantity[],
+  alsoNamed: readonly string[],
+): string {
   const { passage, takesSeconds } = needs;
   const zone = passage.shipZone;
   const asked =
@@ -216,5 +243,14 @@ export function togetherText(needs: PassageNeeds, missing: readonly OfferedQuant
       ? "Nothing that the passage needs is missing from these files."
       : `Not in these files, and needed by the passage: ${missing.map(offeredName).join(", ")}.`;
   const gust = missing.includes("gust") ? ` Where no gust is given it is taken as ${passage.gustFactor} times the wind.` : "";
-  return wrap(`${head} ${wants}${gust}${missing.length === 0 ? "" : also}`);
+  const joined =
+    together === null
+      ? []
+      : [
+          wrap(`The ${together.fileCount} forecast and current files as one:`),
+          ...together.oddities.map(oddText),
+          ...servingText(together.serving, needs),
+          "",
+        ];
+  return [...joined, wrap(`${head} ${wants}${gust}${missing.length === 0 ? "" : also}`)].join("\n");
 }

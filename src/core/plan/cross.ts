@@ -14,6 +14,7 @@ import {
 import { type BoardRow, harbourSeconds, judgeBoard, keepDepartures } from "../window/index.ts";
 import { timesAfter } from "./departure-times.ts";
 import type { Prepared } from "./prepare.ts";
+import { type Seam, seamFinder } from "./seams.ts";
 
 /** A way with its price and what it does when the stream is not as foretold. */
 export interface ComparedWay {
@@ -36,11 +37,17 @@ export interface CrossAnswer {
   readonly reAim: readonly ReAimTable[];
   /** The departure's own line of the board, its time in hand reckoned over the hours that follow. */
   readonly row: BoardRow;
+  /** Where two runs of a forecast are joined under the advised way, for want of one that covers it whole. */
+  readonly seams: readonly Seam[];
 }
 
 /** Compares the ways across for one departure from the berth. */
 export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
-  const trial = prepared.trialOf(0);
+  const kept = keepDepartures(prepared.trialOf, [departAt], prepared.weather, undefined, timesAfter(departAt));
+  if (kept === null) throw new Error("departures stopped without being asked to");
+  const planned = kept[0]?.planned ?? null;
+  const arrivalAt = kept[0]?.run.planned.kind === "arrives" ? kept[0].run.planned.run.arrivalAt : departAt;
+  const trial = prepared.trialOf(0, { from: departAt, until: arrivalAt });
   const { crossing } = trial;
   const openWaterFrom = departAt + harbourSeconds(trial).out;
   const { ways, stream } = waysAcross(crossing, openWaterFrom);
@@ -55,8 +62,6 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     return { way, costSeconds: way.arrivalAt - earliest, otherwise };
   });
   const advised = recommended(ways);
-  const kept = keepDepartures(prepared.trialOf, [departAt], prepared.weather, undefined, timesAfter(departAt));
-  if (kept === null) throw new Error("departures stopped without being asked to");
   const row = judgeBoard(kept, prepared.passage.limits, prepared.weather)[0] as BoardRow;
   return {
     prepared,
@@ -67,5 +72,6 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     advised,
     reAim: advised === null ? [] : reAimTables(crossing, advised, stream?.downStreamSide ?? downStreamSideOf(advised.track, crossing.line)),
     row,
+    seams: planned === null ? [] : seamFinder(prepared)(planned),
   };
 }

@@ -8,4 +8,5 @@ export * from "./departure-times.ts";
 export * from "./leave.ts";
 export * from "./passage.ts";
 export * from "./prepare.ts";
+export * from "./seams.ts";
 export * from "./steering.ts";

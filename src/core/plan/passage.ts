@@ -16,14 +16,22 @@ export interface PilotageLeg {
   readonly points: readonly Position[];
 }
 
-/** A file the passage names, relative to the passage file; read by whoever opens the passage. */
+/**
+ * Files the passage names, relative to the passage file, that make one source together; in the last part of a name `*` stands for any
+ * letters. Read by whoever opens the passage.
+ */
+export interface FilesSource {
+  readonly kind: "files";
+  readonly files: readonly string[];
+}
+
 export type WaterSource =
-  | { readonly kind: "file"; readonly file: string }
+  | FilesSource
   | { readonly kind: "sketch"; readonly sketch: StreamSketch }
   | { readonly kind: "uniform"; readonly setDegTrue: number; readonly rateMps: number };
 
 export type WeatherSource =
-  | { readonly kind: "file"; readonly file: string }
+  | FilesSource
   | {
       readonly kind: "letter";
       readonly file: string;

@@ -2,10 +2,18 @@ import type { Issue, Parsed } from "../answers/index.ts";
 import { bad, good, issue } from "../answers/index.ts";
 import { boatModel, engineStopped } from "../boat/index.ts";
 import { type FittedPlane, planeOver } from "../earth/index.ts";
-import type { GridData } from "../fields/index.ts";
+import { type GridData, runsForAll, type Span } from "../fields/index.ts";
 import { crossingOf, DEFAULT_STEP_SECONDS, type Line, lineBetweenPositions } from "../passage/index.ts";
 import { metresFromNm } from "../units/index.ts";
-import { type CurrentSource, firstThatCovers, gridCurrent, sketchCurrent, uniformCurrent } from "../water/index.ts";
+import {
+  type CurrentSampler,
+  type CurrentSource,
+  currentOfRuns,
+  firstThatCovers,
+  gridCurrent,
+  sketchCurrent,
+  uniformCurrent,
+} from "../water/index.ts";
 import {
   firstSeaThatCovers,
   firstWindThatCovers,
@@ -15,11 +23,14 @@ import {
   periodWind,
   type SeaPeriod,
   type SeaSource,
+  seaOfRuns,
   type WindPeriod,
+  type WindSampler,
   type WindSource,
+  windOfRuns,
 } from "../weather/index.ts";
 import type { Trial, WeatherToFeel } from "../window/index.ts";
-import { type Passage, placesOf } from "./passage.ts";
+import { type FilesSource, type Passage, placesOf } from "./passage.ts";
 
 /** How far the plane reaches beyond the passage's own places, metres: room for a boat carried down-stream. */
 export const PLANE_MARGIN_METRES = metresFromNm(30);
@@ -49,8 +60,11 @@ export interface Prepared {
   readonly winds: readonly WindSource[];
   readonly seas: readonly SeaSource[];
   readonly weather: WeatherToFeel;
-  /** What the passage is run with under a member's wind (a member matters only where the boat's speed depends on the wind). */
-  trialOf(member: number): Trial;
+  /**
+   * What the passage is run with under a member's wind (a member matters only where the boat's speed depends on the wind); `passage`: its
+   * time, by which sources of several runs choose.
+   */
+  trialOf(member: number, passage?: Span): Trial;
 }
 
 /** Puts a passage together with what its files gave; everything that is wanting at once. */
@@ -63,13 +77,12 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   const currents = passage.waterSources.map((source, i): CurrentSource | null => {
     if (source.kind === "sketch") return sketchCurrent(source.sketch);
     if (source.kind === "uniform") return uniformCurrent(source.setDegTrue, source.rateMps);
-    const grids = (gathered.water[i] ?? []).filter((grid) => grid.quantities[0] === "currentEastMps");
-    const newest = newestOf(grids);
-    if (newest === null)
-      issues.push(
-        issue(`water.sources[${i}]`, "source-lacks-quantity", `${source.file} holds no current for these waters that is read here`),
-      );
-    return newest === null ? null : gridCurrent(newest);
+    const runs = runsOf((gathered.water[i] ?? []).filter((grid) => grid.quantities[0] === "currentEastMps"));
+    if (runs.length > 0) return currentOfRuns(runs.map((run) => gridCurrent(run[0] as GridData)));
+    issues.push(
+      issue(`water.sources[${i}]`, "source-lacks-quantity", `${filesInWords(source)} holds no current for these waters that is read here`),
+    );
+    return null;
   });
   const winds: WindSource[] = [];
   const seas: SeaSource[] = [];
@@ -95,7 +108,7 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
         issue(
           `weather.sources[${i}]`,
           "source-lacks-quantity",
-          `${source.file} holds no wind and no sea for these waters that are read here`,
+          `${source.kind === "files" ? filesInWords(source) : source.file} holds no wind and no sea for these waters that are read here`,
         ),
       );
     }
@@ -108,16 +121,23 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   const current = firstThatCovers(known, passage.whereCurrentUnknown);
   const wind = firstWindThatCovers(winds);
   const line = lineBetweenPositions(plane.value, passage.from.position, passage.to.position);
-  const sampler = current.onPlane(plane.value);
   const { pilotageOut, pilotageIn } = passage;
-  const trialOf = (member: number): Trial => ({
+  const { dependsOnWind } = boat.value;
+  const laid = new Map<string, CurrentSampler>();
+  const trialOf = (member: number, span?: Span): Trial => {
+    const runs = span === undefined ? "" : runsForAll([current], span);
+    const sampler = laid.get(runs) ?? current.onPlane(plane.value, span);
+    laid.set(runs, sampler);
+    return trialWith(sampler, dependsOnWind ? wind.onPlane(plane.value, member, span) : null);
+  };
+  const trialWith = (sampler: CurrentSampler, windSampler: WindSampler | null): Trial => ({
     crossing: crossingOf(
       line,
       {
         plane: plane.value,
         current: sampler,
         currentCovers: current.covers,
-        wind: boat.value.dependsOnWind ? wind.onPlane(plane.value, member) : null,
+        wind: windSampler,
         windCovers: wind.covers,
       },
       boat.value,
@@ -141,39 +161,49 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
     currents: known,
     winds,
     seas,
-    weather: { wind, sea: firstSeaThatCovers(seas) },
+    weather: { wind, sea: firstSeaThatCovers(seas), currentRunsFor: (span) => runsForAll([current], span) },
     trialOf,
   });
 }
 
-/** Of several grids of one quantity, the lowest member's of the newest run; null where there is none. */
-function newestOf(grids: readonly GridData[]): GridData | null {
-  let newest: GridData | null = null;
+/** Grids of one quantity parted by run, newest first (those of a run that isn't said as they stand); of each the members, lowest first. */
+function runsOf(grids: readonly GridData[]): readonly (readonly GridData[])[] {
+  const runs: { issuedAt: number | null; grids: GridData[] }[] = [];
   for (const grid of grids) {
-    const later = newest === null ? 1 : (grid.issuedAt ?? 0) - (newest.issuedAt ?? 0);
-    if (newest === null || later > 0 || (later === 0 && grid.member < newest.member)) newest = grid;
+    const run = runs.find((one) => one.issuedAt === grid.issuedAt && !one.grids.some((other) => other.member === grid.member));
+    if (run) run.grids.push(grid);
+    else runs.push({ issuedAt: grid.issuedAt, grids: [grid] });
   }
-  return newest;
+  runs.sort((one, other) => (other.issuedAt ?? 0) - (one.issuedAt ?? 0));
+  return runs.map((run) => run.grids.sort((one, other) => one.member - other.member));
 }
 
-/** The winds of a file by member, each with its gusts; null where there is no wind. */
+/** The winds of a source by run and member, each with its gusts; null where there is no wind. */
 function windOf(grids: readonly GridData[], gustFactor: number): WindSource | null {
-  const winds = grids.filter((grid) => grid.quantities[0] === "windEastMps");
-  const newest = newestOf(winds);
-  if (newest === null) return null;
-  const members = winds.filter((grid) => grid.issuedAt === newest.issuedAt).sort((a, b) => a.member - b.member);
-  return gridWind(
-    members.map((wind) => ({
-      wind,
-      gust:
-        grids.find((grid) => grid.quantities[0] === "gustMps" && grid.member === wind.member && grid.issuedAt === wind.issuedAt) ?? null,
-    })),
-    gustFactor,
+  const runs = runsOf(grids.filter((grid) => grid.quantities[0] === "windEastMps"));
+  if (runs.length === 0) return null;
+  const gustOf = (wind: GridData): GridData | null =>
+    grids.find((grid) => grid.quantities[0] === "gustMps" && grid.member === wind.member && grid.issuedAt === wind.issuedAt) ?? null;
+  return windOfRuns(
+    runs.map((members) =>
+      gridWind(
+        members.map((wind) => ({ wind, gust: gustOf(wind) })),
+        gustFactor,
+      ),
+    ),
   );
 }
 
 function seaOf(grids: readonly GridData[]): SeaSource | null {
-  const height = newestOf(grids.filter((grid) => grid.quantities[0] === "seaHeightMetres"));
-  if (height === null) return null;
-  return gridSea(height, newestOf(grids.filter((grid) => grid.quantities[0] === "seaPeriodSeconds" && grid.issuedAt === height.issuedAt)));
+  const runs = runsOf(grids.filter((grid) => grid.quantities[0] === "seaHeightMetres"));
+  if (runs.length === 0) return null;
+  const periodOf = (height: GridData): GridData | null =>
+    grids.find((grid) => grid.quantities[0] === "seaPeriodSeconds" && grid.member === height.member && grid.issuedAt === height.issuedAt) ??
+    null;
+  return seaOfRuns(runs.map(([height]) => gridSea(height as GridData, periodOf(height as GridData))));
+}
+
+/** A source's files by name: the first, and how many more. */
+function filesInWords({ files }: FilesSource): string {
+  return files.length < 3 ? files.join(" and ") : `${files[0]} and ${files.length - 1} more files`;
 }

@@ -1,5 +1,5 @@
 import type { Plane } from "../earth/index.ts";
-import { COVERED, type Coverage, NO_PLACE, NO_TIME, NO_VARIABLE } from "../fields/index.ts";
+import { COVERED, type Coverage, NO_PLACE, NO_TIME, NO_VARIABLE, runOrder, runsForAll, type Span } from "../fields/index.ts";
 import { ASSUMED_STILL, CURRENT_QUANTITIES, type CurrentSampler, type CurrentSource, NEAREST_KNOWN } from "./current.ts";
 
 /** What the water is taken to do where no source reaches; `refuse` unless the skipper chose otherwise. */
@@ -74,11 +74,39 @@ export function firstThatCovers(sources: readonly CurrentSource[], unknown: Wher
     covers: spans.some((span) => span === null) ? null : joined(spans as readonly { from: number; until: number }[]),
     issuedAt: sources[0]?.issuedAt ?? null,
     heldSteady: sources.some((source) => source.heldSteady),
-    onPlane: (plane: Plane): CurrentSampler =>
+    runsFor: (passage) => runsForAll(sources, passage),
+    onPlane: (plane: Plane, passage?: Span): CurrentSampler =>
       new FirstThatCovers(
-        sources.map((source) => source.onPlane(plane)),
+        sources.map((source) => source.onPlane(plane, passage)),
         unknown,
       ),
+  };
+}
+
+/**
+ * Runs of one forecast, newest first, as one source: for each passage the newest that covers it whole, else all joined. Throws on an
+ * empty list.
+ */
+export function currentOfRuns(runs: readonly CurrentSource[]): CurrentSource {
+  const newest = runs[0];
+  if (newest === undefined) throw new Error("no run of a current");
+  if (runs.length === 1) return newest;
+  const together = firstThatCovers(runs, { kind: "refuse" });
+  const covers = runs.map((run) => run.covers);
+  const laid = new WeakMap<Plane, readonly CurrentSampler[]>();
+  return {
+    ...together,
+    name: newest.name,
+    runs,
+    runsFor: (passage) => runOrder(covers, passage).join(),
+    onPlane(plane, passage) {
+      const samplers = laid.get(plane) ?? runs.map((run) => run.onPlane(plane));
+      laid.set(plane, samplers);
+      return new FirstThatCovers(
+        runOrder(covers, passage).map((place) => samplers[place] as CurrentSampler),
+        { kind: "refuse" },
+      );
+    },
   };
 }
 
@@ -144,7 +172,8 @@ export function sumOfCurrents(parts: readonly CurrentSource[]): CurrentSource {
     covers: common(parts.map((part) => part.covers)),
     issuedAt: parts[0]?.issuedAt ?? null,
     heldSteady: parts.some((part) => part.heldSteady),
-    onPlane: (plane: Plane): CurrentSampler => new Sum(parts.map((part) => part.onPlane(plane))),
+    runsFor: (passage) => runsForAll(parts, passage),
+    onPlane: (plane: Plane, passage?: Span): CurrentSampler => new Sum(parts.map((part) => part.onPlane(plane, passage))),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Plane } from "../earth/index.ts";
-import type { Coverage, Sampler } from "../fields/index.ts";
+import type { Coverage, Sampler, Span } from "../fields/index.ts";
 
 /** What answered where no source knows the current: the skipper's own choice, by name. */
 export const ASSUMED_STILL = -1;
@@ -33,7 +33,12 @@ export interface CurrentSource {
   readonly issuedAt: number | null;
   /** A single step, or a sketch without dates, that is held steady for want of more. */
   readonly heldSteady: boolean;
-  onPlane(plane: Plane): CurrentSampler;
+  /** The runs of one forecast that make the source, newest first; left out where it is none of several. */
+  readonly runs?: readonly CurrentSource[];
+  /** Which runs serve for a passage of this time, as a text that is the same where the same do; left out where there is no choice. */
+  runsFor?(passage: Span): string;
+  /** `passage`: the time of the passage that is sampled for, by which a source of several runs chooses among them. */
+  onPlane(plane: Plane, passage?: Span): CurrentSampler;
 }
 
 /** Whether a place lies on the square sheet on which a plane may be asked. */

@@ -1,5 +1,5 @@
 import type { Plane } from "../earth/index.ts";
-import { COVERED, type Coverage, NO_PLACE, NO_VARIABLE } from "../fields/index.ts";
+import { COVERED, type Coverage, NO_PLACE, NO_VARIABLE, runOrder, runsForAll, type Span } from "../fields/index.ts";
 import { WIND_SOURCE, type WindSampler, type WindSource } from "./wind.ts";
 
 class FirstThatCovers implements WindSampler {
@@ -41,6 +41,27 @@ export function firstWindThatCovers(sources: readonly WindSource[]): WindSource 
       until: Math.max(...sources.map((source) => source.covers.until)),
     },
     memberCount: Math.max(...sources.map((source) => source.memberCount)),
-    onPlane: (plane: Plane, member: number) => new FirstThatCovers(sources.map((source) => source.onPlane(plane, member))),
+    runsFor: (passage) => runsForAll(sources, passage),
+    onPlane: (plane: Plane, member: number, passage?: Span) =>
+      new FirstThatCovers(sources.map((source) => source.onPlane(plane, member, passage))),
+  };
+}
+
+/**
+ * Runs of one forecast, newest first, as one source: for each passage the newest that covers it whole, else all joined. Throws on an
+ * empty list.
+ */
+export function windOfRuns(runs: readonly WindSource[]): WindSource {
+  const newest = runs[0];
+  if (newest === undefined) throw new Error("no run of a wind");
+  if (runs.length === 1) return newest;
+  const covers = runs.map((run) => run.covers);
+  return {
+    ...firstWindThatCovers(runs),
+    name: newest.name,
+    runs,
+    runsFor: (passage) => runOrder(covers, passage).join(),
+    onPlane: (plane: Plane, member: number, passage?: Span) =>
+      new FirstThatCovers(runOrder(covers, passage).map((place) => (runs[place] as WindSource).onPlane(plane, member))),
   };
 }

@@ -1,5 +1,17 @@
 import type { Plane } from "../earth/index.ts";
-import { COVERED, type Coverage, coveringOf, type GridData, LinearInTime, NO_PLACE, NO_TIME, NO_VARIABLE } from "../fields/index.ts";
+import {
+  COVERED,
+  type Coverage,
+  coveringOf,
+  type GridData,
+  LinearInTime,
+  NO_PLACE,
+  NO_TIME,
+  NO_VARIABLE,
+  runOrder,
+  runsForAll,
+  type Span,
+} from "../fields/index.ts";
 import { breaksOf, spanAt, spansOf } from "./period-spans.ts";
 import type { SeaPeriod } from "./wind-period.ts";
 
@@ -25,7 +37,12 @@ export interface SeaSource {
   readonly name: string;
   readonly issuedAt: number | null;
   readonly covers: { readonly from: number; readonly until: number };
-  onPlane(plane: Plane): SeaSampler;
+  /** The runs of one forecast that make the source, newest first; left out where it is none of several. */
+  readonly runs?: readonly SeaSource[];
+  /** Which runs serve for a passage of this time, as a text that is the same where the same do; left out where there is no choice. */
+  runsFor?(passage: Span): string;
+  /** `passage`: the time of the passage that is sampled for, by which a source of several runs chooses among them. */
+  onPlane(plane: Plane, passage?: Span): SeaSampler;
 }
 
 /**
@@ -99,8 +116,9 @@ export function firstSeaThatCovers(sources: readonly SeaSource[]): SeaSource | n
       from: Math.min(...sources.map((source) => source.covers.from)),
       until: Math.max(...sources.map((source) => source.covers.until)),
     },
-    onPlane(plane) {
-      const samplers = sources.map((source) => source.onPlane(plane));
+    runsFor: (passage) => runsForAll(sources, passage),
+    onPlane(plane, passage) {
+      const samplers = sources.map((source) => source.onPlane(plane, passage));
       return {
         readInto(out, xMetres, yMetres, at) {
           let why: Coverage = NO_VARIABLE;
@@ -120,6 +138,28 @@ export function firstSeaThatCovers(sources: readonly SeaSource[]): SeaSource | n
           return [...all].sort((a, b) => a - b);
         },
       };
+    },
+  };
+}
+
+/**
+ * Runs of one forecast, newest first, as one source: for each passage the newest that covers it whole, else all joined. Throws on an
+ * empty list.
+ */
+export function seaOfRuns(runs: readonly SeaSource[]): SeaSource {
+  const newest = runs[0];
+  if (newest === undefined) throw new Error("no run of a sea");
+  const together = firstSeaThatCovers(runs);
+  if (runs.length === 1 || together === null) return newest;
+  const covers = runs.map((run) => run.covers);
+  return {
+    ...together,
+    name: newest.name,
+    runs,
+    runsFor: (passage) => runOrder(covers, passage).join(),
+    onPlane(plane, passage) {
+      const ordered = firstSeaThatCovers(runOrder(covers, passage).map((place) => runs[place] as SeaSource));
+      return (ordered ?? newest).onPlane(plane);
     },
   };
 }

@@ -1,5 +1,5 @@
 import type { Plane } from "../earth/index.ts";
-import type { Coverage } from "../fields/index.ts";
+import type { Coverage, Span } from "../fields/index.ts";
 
 /**
  * A reading of the wind as numbers, written by `WindSampler.readInto`. It has one or two *ends*: two only inside a forecast step
@@ -43,8 +43,15 @@ export interface WindSource {
   readonly covers: { readonly from: number; readonly until: number };
   /** Members of an ensemble; 1 for a single forecast. Member 0 is the control. */
   readonly memberCount: number;
-  /** The sampler of one member; a source with fewer members serves its member 0 for those it lacks. */
-  onPlane(plane: Plane, member: number): WindSampler;
+  /** The runs of one forecast that make the source, newest first; left out where it is none of several. */
+  readonly runs?: readonly WindSource[];
+  /** Which runs serve for a passage of this time, as a text that is the same where the same do; left out where there is no choice. */
+  runsFor?(passage: Span): string;
+  /**
+   * The sampler of one member; a source with fewer members serves its member 0 for those it lacks. `passage`: the time of the passage
+   * that is sampled for, by which a source of several runs chooses among them.
+   */
+  onPlane(plane: Plane, member: number, passage?: Span): WindSampler;
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { WayArrives } from "../passage/index.ts";
-import type { SeaSource, WindSampler, WindSource } from "../weather/index.ts";
+import type { WindSampler } from "../weather/index.ts";
 import {
   type DepartureRun,
   ENGINE_STOPS_SECONDS,
@@ -15,15 +15,11 @@ import { type Exposure, feel, feelOn, feelUnder } from "./exposure.ts";
 import type { Felt, Limit } from "./limit.ts";
 import { type CoveredSpan, judge, type Margin, passesNever } from "./margin.ts";
 import { nodesOf } from "./passage-nodes.ts";
+import { type FeltSurroundings, SurroundingsOfRuns, type TrialOf } from "./runs-settled.ts";
 import { type SinceAgainst, sinceWindAgainst } from "./since-against.ts";
 import { firstDoor, type Slack, type TimeInHand, type Tried, timeInHand } from "./time-in-hand.ts";
 import { type DecidedBy, decide, type Verdict } from "./verdict.ts";
-
-/** The weather that departures are felt in. */
-export interface WeatherToFeel {
-  readonly wind: WindSource;
-  readonly sea: SeaSource | null;
-}
+import type { WeatherToFeel } from "./weather-to-feel.ts";
 
 /** A departure run and felt, before any limit: what is kept, so that limits never run a passage again. */
 export interface KeptDeparture {
@@ -66,25 +62,21 @@ export type MemberKept = { readonly kind: "felt"; readonly exposure: Exposure } 
  * after the last that only serve the time in hand of those before them.
  */
 export function keepDepartures(
-  trialOf: (member: number) => Trial,
+  trialOf: TrialOf,
   departures: readonly number[],
   weather: WeatherToFeel,
   progress?: Progress,
   later: readonly number[] = [],
 ): readonly KeptDeparture[] | null {
-  const { wind, sea } = weather;
-  const trial = trialOf(0);
-  const { plane } = trial.crossing.line;
-  const { dependsOnWind } = trial.crossing.boat;
-  const windOf = Array.from({ length: wind.memberCount }, (_, member) => wind.onPlane(plane, member));
-  const trials = windOf.map((_, member) => (member === 0 || !dependsOnWind ? trial : trialOf(member)));
-  const seaSampler = sea?.onPlane(plane) ?? null;
-  const control = windOf[0] as WindSampler;
-  const feltPlain = (outcome: Outcome): Exposure | null =>
-    outcome.kind === "fails" ? null : feel(outcome.run.passed, control, seaSampler);
+  const surroundings = new SurroundingsOfRuns(trialOf, weather);
+  const feltPlain = (outcome: Outcome, { winds, sea }: FeltSurroundings): Exposure | null =>
+    outcome.kind === "fails" ? null : feel(outcome.run.passed, winds[0] as WindSampler, sea);
   const kept: KeptDeparture[] = [];
   for (const departAt of departures) {
-    const run = runDeparture(trial, departAt);
+    const { run, around } = surroundings.settle(departAt, runDeparture);
+    const { trials, winds: windOf, sea: seaSampler } = around;
+    const [trial, control] = [trials[0] as Trial, windOf[0] as WindSampler];
+    const { dependsOnWind } = trial.crossing.boat;
     // Where the wind does not move the boat one run serves every forecast, on nodes that serve every wind.
     const planned =
       run.planned.kind === "fails"
@@ -99,17 +91,17 @@ export function keepDepartures(
     kept.push({
       run,
       planned,
-      slower: run.slower.map(({ outcome }) => feltPlain(outcome)),
-      stopped: run.stopped.map(feltPlain),
+      slower: run.slower.map(({ outcome }) => feltPlain(outcome, around)),
+      stopped: run.stopped.map((outcome) => feltPlain(outcome, around)),
       members,
-      sinceAgainst: run.advised === null ? null : sinceWindAgainst(trial.crossing, run.advised, control, wind.covers.from),
+      sinceAgainst: run.advised === null ? null : sinceWindAgainst(trial.crossing, run.advised, control, weather.wind.covers.from),
       onlyLater: false,
     });
     if (progress?.(kept.length, departures.length + later.length) === true) return null;
   }
   for (const departAt of later) {
-    const run = runPlanned(trial, departAt);
-    kept.push({ run, planned: feltPlain(run.planned), slower: [], stopped: [], members: [], sinceAgainst: null, onlyLater: true });
+    const { run, around } = surroundings.settle(departAt, runPlanned);
+    kept.push({ run, planned: feltPlain(run.planned, around), slower: [], stopped: [], members: [], sinceAgainst: null, onlyLater: true });
     if (progress?.(kept.length, departures.length + later.length) === true) return null;
   }
   return kept;

@@ -24,4 +24,10 @@ export class WindowReader {
     this.#offset = offsetBytes;
     return this.#held.subarray(0, lengthBytes);
   }
+
+  /** At once and past the window. Throws where the source can't: that is the asker's bug. */
+  readNow(offsetBytes: number, lengthBytes: number): Uint8Array {
+    if (!this.source.readNow) throw new Error(`a source of ${this.source.sizeBytes} bytes can't be read at once`);
+    return this.source.readNow(offsetBytes, lengthBytes);
+  }
 }

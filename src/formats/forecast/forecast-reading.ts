@@ -50,6 +50,14 @@ export interface FieldSummary {
   readonly issuedAt: number | null;
 }
 
+/** One component of a vector without the other, which may stand in another file. */
+export interface LoneGrid {
+  /** `quantities` holds the one. */
+  readonly grid: GridData;
+  /** Where the component runs along the grid: the true bearing of the grid's own north at every node, degrees; else null. */
+  readonly northDegTrue: Float64Array | null;
+}
+
 /** Something about the file that a skipper should know, though it can be read. */
 export interface Oddity {
   readonly code: Code;
@@ -57,14 +65,17 @@ export interface Oddity {
 }
 
 /**
- * What a forecast or current file gave. `grids` holds one `GridData` for each group (current, wind, gust, sea height, sea period), run,
- * grid and member, cropped; several of one group are told in `oddities`. `contents` is all the file holds.
+ * What a forecast or current file gave. `grids` holds one `GridData` for each group (current, wind, gust, and the height, period and
+ * direction of the sea and its parts), run, grid and member, cropped; several of one group are told in `oddities`. `contents` is all the
+ * file holds.
  */
 export interface ForecastReading {
-  readonly kind: "grib2" | "netcdf-classic";
+  readonly kind: "grib1" | "grib2" | "netcdf-classic" | "netcdf4";
   readonly name: string;
   readonly sizeBytes: number;
   readonly grids: readonly GridData[];
+  /** Components that wait for their other half. */
+  readonly lone: readonly LoneGrid[];
   readonly contents: readonly FieldSummary[];
   readonly oddities: readonly Oddity[];
 }

@@ -1,28 +1,46 @@
 import { bad, good, type Issue, issue, type Parsed } from "../../core/answers/index.ts";
-import type { GridData, GridQuantity } from "../../core/fields/index.ts";
+import { type GridData, nodeCountOf } from "../../core/fields/index.ts";
 import type { ByteSource } from "../bytes/index.ts";
-import { axesOf, decodeGribField, type GribField, gridQuantityOf, readGribFields } from "../grib/index.ts";
-import { areaOf, chooseColumns, chooseRows, chooseTimes } from "./crop.ts";
-import type { Crop, FieldSummary } from "./forecast-reading.ts";
-import { centreWords, levelWords, parameterName, parameterUnits, servesOnSomeLevel } from "./grib-names.ts";
-import { type GribSeries, gridKey, productKey, seriesOf, servingFields } from "./grib-series.ts";
-import { GridBuilder, MOST_VALUES } from "./grid-builder.ts";
+import { decodeGribField, type GribField, type GribValues, readGribFields } from "../grib/index.ts";
+import { trueFromGridInto } from "../projection/index.ts";
+import { type Allowance, MOST_GRIDS } from "./allowance.ts";
+import { chooseTimes } from "./crop.ts";
+import type { Crop, FieldSummary, LoneGrid } from "./forecast-reading.ts";
+import { contentsOfGrib } from "./grib-contents.ts";
+import { centreWords } from "./grib-names.ts";
+import { type GridWindow, windowOf } from "./grib-places.ts";
+import { type GribSeries, gridKey, intervalStarts, productKey, seriesOf, servingFields } from "./grib-series.ts";
+import { GridBuilder } from "./grid-builder.ts";
 import { instantWords, type Oddities } from "./oddities.ts";
-import { longestStep, tellGaps } from "./time-order.ts";
+import { isVector } from "./roles.ts";
+import { tellGaps } from "./time-order.ts";
 
 /** A damaged file is refused whole: what is left of a forecast may lack the very hours that matter. */
 const DAMAGE: ReadonlySet<string> = new Set(["file-truncated", "file-lies"]);
-/** GRIB fields are unpacked whole before they are cropped: eight days, 3-hourly, of a global ocean of a twelfth of a degree, and some more. */
-const MOST_UNPACKED_POINTS = 2_000_000_000;
 /** Issues listed of one file. */
 const MOST_ISSUES = 5;
 
-/** Contents and, unless `contentsOnly`, the cropped grids of a GRIB2 file. Issues where the file is damaged or holds no field that can be read. */
+export interface ReadAbout {
+  readonly name: string;
+  readonly crop: Crop | null;
+  readonly contentsOnly: boolean;
+  /** Names of the groups whose values are wanted; null for all. */
+  readonly wanted: ReadonlySet<string> | null;
+  readonly allowance: Allowance;
+}
+
+export interface FoundInFile {
+  readonly grids: readonly GridData[];
+  readonly lone: readonly LoneGrid[];
+  readonly contents: readonly FieldSummary[];
+}
+
+/** Contents and, unless `contentsOnly`, the cropped grids of a GRIB file. Issues where the file is damaged or holds no field that can be read. */
 export async function readGribForecast(
   source: ByteSource,
-  about: { readonly name: string; readonly crop: Crop | null; readonly contentsOnly: boolean },
+  about: ReadAbout,
   oddities: Oddities,
-): Promise<Parsed<{ grids: GridData[]; contents: FieldSummary[] }>> {
+): Promise<Parsed<FoundInFile & { readonly edition: 1 | 2 }>> {
   const fields: GribField[] = [];
   const issues: Issue[] = [];
   for await (const item of readGribFields(source)) {
@@ -38,20 +56,31 @@ export async function readGribForecast(
   const refused = new Map<string, string>();
   const serving = servingFields(fields, refused);
   const series = seriesOf(serving, oddities);
+  if (series.length > MOST_GRIDS) {
+    const said = `The fields of the file make ${series.length} grids of their own; at most ${MOST_GRIDS} are read.`;
+    return bad(issue(about.name, "file-too-large", said));
+  }
   const joined = new Set(series.flatMap((one) => [...one.byTime.values()].flat().map(productKey)));
   for (const { field } of serving) {
-    if (!joined.has(productKey(field))) refused.set(productKey(field), "its other component is missing");
+    if (!joined.has(productKey(field))) refused.set(productKey(field), "its other half is missing, or other fields are used for it");
   }
-  const contents = contentsOf(fields, refused);
+  const contents = await contentsOfGrib(fields, refused);
   const grids: GridData[] = [];
-  if (!about.contentsOnly) {
-    for (const one of series) {
-      const grid = await gridOfSeries(source, one, about, oddities);
-      if (!grid.ok) return bad(...grid.issues.map((found) => ({ ...found, path: `${about.name}, ${found.path}` })));
-      if (grid.value) grids.push(grid.value);
-    }
+  const lone: LoneGrid[] = [];
+  const windows = new Map<string, Promise<GridWindow | null>>();
+  for (const one of about.contentsOnly ? [] : series) {
+    if (about.wanted !== null && !about.wanted.has(one.group.name)) continue;
+    const key = gridKey(one.grid);
+    if (!windows.has(key) && !about.allowance.takePoints(one.grid.rows * one.grid.columns)) return tooLarge(one.group.name, about.name);
+    const window = windows.get(key) ?? windowOf(one.grid, about.crop);
+    windows.set(key, window);
+    const grid = await gridOfSeries(source, one, await window, about, oddities);
+    if (!grid.ok) return bad(...grid.issues.map((found) => ({ ...found, path: `${about.name}, ${found.path}` })));
+    if (grid.value === null) continue;
+    if (one.isLone) lone.push({ grid: grid.value, northDegTrue: (await window)!.northDegTrue });
+    else grids.push(grid.value);
   }
-  return good({ grids, contents });
+  return good({ grids, lone, contents, edition: fields[0]!.editionNumber });
 }
 
 /** Issues of many messages that say the same are one issue, at the first of them. */
@@ -70,129 +99,86 @@ function gathered(issues: readonly Issue[], name: string): Issue[] {
   }));
 }
 
-/** One line for each product on each grid and run, in the order of the file. */
-function contentsOf(fields: readonly GribField[], refused: ReadonlyMap<string, string>): FieldSummary[] {
-  const lines = new Map<string, GribField[]>();
-  for (const field of fields) {
-    const key = [productKey(field), gridKey(field.grid), field.referenceAt].join("|");
-    const line = lines.get(key);
-    if (line) line.push(field);
-    else lines.set(key, [field]);
-  }
-  // Analyses one after the other are one line.
-  const joined = new Map<string, GribField[]>();
-  for (const line of lines.values()) {
-    const isLone = new Set(line.map((field) => field.validAt)).size === 1;
-    const key = [productKey(line[0]!), gridKey(line[0]!.grid), isLone ? "" : line[0]!.referenceAt].join("|");
-    const together = joined.get(key);
-    if (together) for (const field of line) together.push(field);
-    else joined.set(key, [...line]);
-  }
-  return [...joined.values()].map((line) => summaryOf(line, refused.get(productKey(line[0]!)) ?? null));
-}
-
-function summaryOf(line: readonly GribField[], refusal: string | null): FieldSummary {
-  const first = line[0]!;
-  const axes = axesOf(first.grid);
-  const times = Float64Array.from(new Set(line.map((field) => field.validAt))).sort();
-  const quantity: GridQuantity | null = refusal === null ? gridQuantityOf(first) : null;
-  const isOneRun = line.every((field) => field.referenceAt === first.referenceAt);
-  return {
-    name: parameterName(first),
-    description: first.statistic ? `${parameterName(first)}, ${first.statistic.process} over an interval` : parameterName(first),
-    quantity,
-    whyNotUsed: quantity === null ? (refusal ?? reasonUnused(first)) : null,
-    units: parameterUnits(first),
-    level: levelWords(first.level, first.secondLevel),
-    area: areaOf(axes.latitudesDeg, axes.longitudesDeg),
-    columns: axes.longitudesDeg.length,
-    rows: axes.latitudesDeg.length,
-    from: times[0]!,
-    until: times.at(-1)!,
-    steps: times.length,
-    longestStepSeconds: longestStep(times),
-    members: [...new Set(line.map((field) => field.member))].sort((one, other) => one - other),
-    issuedAt: isOneRun ? first.referenceAt : null,
-  };
-}
-
-function reasonUnused(field: GribField): string {
-  if (!servesOnSomeLevel(field)) return "it is no current, wind, gust, height or period of the sea";
-  if (field.statistic) return `its ${field.statistic.process} over an interval can't stand for it`;
-  return `it is given for ${levelWords(field.level, field.secondLevel)}; winds serve at 10 m above ground, the rest at the surface`;
+function tooLarge(what: string, path: string): Parsed<never> {
+  return bad(issue(path, "file-too-large", `With the ${what} the file has more points than are read at once.`));
 }
 
 async function gridOfSeries(
   source: ByteSource,
   series: GribSeries,
-  about: { readonly name: string; readonly crop: Crop | null },
+  window: GridWindow | null,
+  about: ReadAbout,
   oddities: Oddities,
 ): Promise<Parsed<GridData | null>> {
-  const { group, byTime } = series;
-  const axes = axesOf(series.grid);
-  const allTimes = Float64Array.from(byTime.keys()).sort();
-  tellGaps(allTimes, group.name, oddities);
-  const rows = chooseRows(axes.latitudesDeg, about.crop);
-  const columns = chooseColumns(axes.longitudesDeg, about.crop);
-  if (!rows || !columns) {
+  const { byTime } = series;
+  const group = series.isLone
+    ? { ...series.group, quantities: series.group.quantities.filter((one) => one === series.recipe.roles[0]) }
+    : series.group;
+  const valued = Float64Array.from(byTime.keys()).sort();
+  tellGaps(valued, group.name, oddities);
+  if (window === null) {
     oddities.tell("outside-passage", `The ${group.name} in this file does not reach the waters of the passage.`);
     return good(null);
   }
+  const allTimes = Float64Array.from([...valued, ...intervalStarts(series)]).sort();
   // A single step is held steady by its user, whatever its time.
-  const steps = allTimes.length === 1 ? { start: 0, count: 1 } : chooseTimes(allTimes, about.crop);
-  if (!steps) {
+  const steps = valued.length === 1 ? { start: 0, count: allTimes.length } : chooseTimes(allTimes, about.crop);
+  if (steps === null) {
     const span = `${instantWords(allTimes[0]!)} to ${instantWords(allTimes.at(-1)!)}`;
     oddities.tell("outside-passage", `The ${group.name} in this file, for ${span}, does not reach the days of the passage.`);
     return good(null);
   }
-  const nx = columns.longitudesDeg.length;
-  const points = steps.count * rows.count * nx;
-  const unpacked = steps.count * group.quantities.length * series.grid.rows * series.grid.columns;
-  if (points * group.quantities.length > MOST_VALUES || unpacked > MOST_UNPACKED_POINTS) {
-    oddities.tell(
-      "file-too-large",
-      `The ${group.name} has ${steps.count} steps on a grid of ${series.grid.columns} by ${series.grid.rows}, more than is read at once.`,
-    );
-    return good(null);
+  const nodes = nodeCountOf(window.mesh);
+  const points = steps.count * nodes;
+  const unpacked = steps.count * series.recipe.roles.length * series.grid.rows * series.grid.columns;
+  if (!about.allowance.takeValues(points * group.quantities.length) || !about.allowance.takePoints(unpacked)) {
+    return tooLarge(group.name, `the ${group.name}`);
   }
   const times = allTimes.slice(steps.start, steps.start + steps.count);
-  const firstField = byTime.get(times[0]!)![0]!;
-  const centre = centreWords(firstField);
-  const builder = new GridBuilder(
-    group,
-    {
-      latitudesDeg: axes.latitudesDeg.slice(rows.start, rows.start + rows.count),
-      longitudesDeg: Float64Array.from(columns.longitudesDeg),
-      times,
-    },
-    {
-      nature: series.nature,
-      source: centre === "" ? about.name : `${about.name} (${centre})`,
-      issuedAt: series.issuedAt,
-      member: series.member,
-    },
-  );
-  for (const [t, at] of times.entries()) {
-    for (const [component, field] of byTime.get(at)!.entries()) {
+  const centre = centreWords([...byTime.values()][0]![0]!);
+  const builder = new GridBuilder(group, window.mesh, times, {
+    nature: series.nature,
+    source: centre === "" ? about.name : `${about.name} (${centre})`,
+    issuedAt: series.issuedAt,
+    member: series.member,
+  });
+  for (const [step, at] of times.entries()) {
+    const parts: GribValues[] = [];
+    for (const field of byTime.get(at) ?? []) {
       const decoded = await decodeGribField(source, field);
       if (!decoded.ok) return decoded;
-      const { values, missing } = decoded.value;
-      for (let y = 0; y < rows.count; y++) {
-        const row = (rows.start + y) * series.grid.columns;
-        let point = (t * rows.count + y) * nx;
-        for (const range of columns.ranges) {
-          for (let x = range.start; x < range.start + range.count; x++, point++)
-            builder.set(point, component, values[row + x]!, missing[row + x] === 1);
+      parts.push(decoded.value);
+    }
+    fillStep(builder, step * nodes, series, parts, window);
+  }
+  return good(builder.finish(oddities));
+}
+
+/** Fills one time of a grid from the fields of its recipe; none of them, and the step is without values. */
+function fillStep(builder: GridBuilder, firstPoint: number, series: GribSeries, parts: readonly GribValues[], window: GridWindow): void {
+  const { recipe, grid, group, isLone } = series;
+  const values = new Float64Array(Math.max(1, parts.length));
+  const made = new Float64Array(2);
+  // Directions are true whatever the grid (WMO code table 4.2); components are along it where it says so.
+  const isAlongGrid = !isLone && isVector(group) && recipe.roles.join() === group.quantities.join();
+  const north = isAlongGrid ? window.northDegTrue : null;
+  const count = isLone ? 1 : group.quantities.length;
+  const { rows, columns } = window;
+  let point = firstPoint;
+  for (let row = rows.start; row < rows.start + rows.count; row++) {
+    for (const range of columns) {
+      for (let column = range.start; column < range.start + range.count; column++, point++) {
+        const at = row * grid.columns + column;
+        let isMissing = parts.length === 0;
+        for (let part = 0; part < parts.length; part++) {
+          const one = parts[part]!;
+          if (one.missing[at] === 1) isMissing = true;
+          values[part] = one.values[at]!;
         }
+        recipe.makeInto(made, values);
+        if (north !== null) trueFromGridInto(made, made[0]!, made[1]!, north[point - firstPoint]!);
+        for (let component = 0; component < count; component++) builder.set(point, component, made[component]!, isMissing);
       }
     }
   }
-  const { implausible, worst } = builder.finish();
-  if (implausible > 0) {
-    oddities.tell(
-      "value-implausible",
-      `${implausible} values of the ${group.name}, such as ${Number(worst.toPrecision(4))}, can't be; they are taken as missing.`,
-    );
-  }
-  return good(builder.data);
 }

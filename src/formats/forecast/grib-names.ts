@@ -24,7 +24,21 @@ const parameters: Readonly<Record<string, readonly [name: string, units: string]
   "10.0.11": ["primary wave mean period", "s"],
   "10.0.14": ["mean direction of combined wind waves and swell", "degree true"],
   "10.0.15": ["mean period of combined wind waves and swell", "s"],
+  "10.0.21": ["u-component of the surface Stokes drift", "m/s"],
+  "10.0.22": ["v-component of the surface Stokes drift", "m/s"],
+  "10.0.28": ["mean zero-crossing wave period", "s"],
   "10.0.34": ["peak wave period", "s"],
+  "10.0.35": ["peak period of wind waves", "s"],
+  "10.0.36": ["peak period of swell waves", "s"],
+  "10.0.47": ["significant height of the first swell", "m"],
+  "10.0.48": ["significant height of the second swell", "m"],
+  "10.0.49": ["significant height of the third swell", "m"],
+  "10.0.50": ["mean period of the first swell", "s"],
+  "10.0.51": ["mean period of the second swell", "s"],
+  "10.0.52": ["mean period of the third swell", "s"],
+  "10.0.53": ["mean direction of the first swell", "degree true"],
+  "10.0.54": ["mean direction of the second swell", "degree true"],
+  "10.0.55": ["mean direction of the third swell", "degree true"],
   "10.1.0": ["current direction", "degree true"],
   "10.1.1": ["current speed", "m/s"],
   "10.1.2": ["u-component of current", "m/s"],
@@ -34,17 +48,20 @@ const parameters: Readonly<Record<string, readonly [name: string, units: string]
 /** The parameter in the standard's words, or its numbers. */
 export function parameterName(product: GribProduct): string {
   const known = parameters[parameterKey(product)];
-  return known ? known[0] : `discipline ${product.discipline}, category ${product.category}, parameter ${product.number}`;
+  if (known) return known[0];
+  if (product.edition1 !== null) return `parameter ${product.edition1.parameter} of table ${product.edition1.tableVersion}`;
+  return `discipline ${product.discipline}, category ${product.category}, parameter ${product.number}`;
 }
 
 export const parameterUnits = (product: GribProduct): string => parameters[parameterKey(product)]?.[1] ?? "";
 
-export const parameterKey = (product: GribProduct): string => `${product.discipline}.${product.category}.${product.number}`;
-
-const served: ReadonlySet<string> = new Set(["0.2.2", "0.2.3", "0.2.22", "10.1.2", "10.1.3", "10.0.3", "10.0.11", "10.0.15", "10.0.34"]);
-
-/** Whether the parameter would serve if it stood on the right level, at an instant. */
-export const servesOnSomeLevel = (product: GribProduct): boolean => served.has(parameterKey(product));
+/** Parameters that edition 2's tables don't have are told apart by edition 1's numbers. */
+export function parameterKey(product: GribProduct): string {
+  const { discipline, category, number, edition1 } = product;
+  return discipline === 255 && edition1 !== null
+    ? `1.${edition1.tableVersion}.${edition1.parameter}`
+    : `${discipline}.${category}.${number}`;
+}
 
 /** WMO code table 4.5, the surfaces that are common at sea. */
 export function levelWords(level: GribSurface, second: GribSurface | null): string {
@@ -59,6 +76,7 @@ function surfaceWords(type: number, value: string): string {
   if (type === 103) return `${value} m above ground`;
   if (type === 100) return `${Number(value) / 100} hPa`;
   if (type === 160) return `${value} m below sea level`;
+  if (type === 241) return `number ${value} of several`;
   if (type === 161) return `${value} m below the water's surface`;
   return `level type ${type}${value === "" ? "" : `, ${value}`}`;
 }

@@ -1,103 +1,130 @@
 import type { GridQuantity, Nature } from "../../core/fields/index.ts";
-import { type GribField, gridQuantityOf, natureOf, seaPeriodKindOf } from "../grib/index.ts";
+import type { GribField } from "../grib/index.ts";
 import { levelWords, parameterKey, parameterName } from "./grib-names.ts";
+import { type GribRole, natureOf, roleOf } from "./grib-roles.ts";
 import { instantWords, type Oddities } from "./oddities.ts";
-import { groupOf, type QuantityGroup } from "./quantities.ts";
+import { type QuantityGroup, quantityGroups, wordsOf } from "./quantities.ts";
+import { type FieldRole, type Recipe, recipesOf } from "./roles.ts";
 
 /** A field that serves, with what it serves as. */
-export interface ServingField {
+export interface ServingField extends GribRole {
   readonly field: GribField;
-  readonly quantity: GridQuantity;
   readonly nature: Nature;
 }
 
 /** Fields that make one `GridData`: one group, run, grid and member, over many times. */
 export interface GribSeries {
   readonly group: QuantityGroup;
+  readonly recipe: Recipe;
   readonly member: number;
   readonly issuedAt: number | null;
   readonly nature: Nature;
   readonly grid: GribField["grid"];
-  /** By valid time, one field for each of the group's quantities. */
+  /** By the time the values hold for, one field for each of the recipe's roles; none at times that only begin an interval. */
   readonly byTime: ReadonlyMap<number, readonly GribField[]>;
+  /** Only one of the group's two quantities, that of the recipe's only role: the other may stand in another file. */
+  readonly isLone: boolean;
 }
 
-/** A grid told by its shape and place; equal for fields that can be joined. */
+/** A grid told by its shape and place; equal for fields that can be joined. The order of its points in the file is no part of it. */
 export function gridKey(grid: GribField["grid"]): string {
-  return [grid.rows, grid.columns, grid.southDeg, grid.westDeg, grid.latitudeStepDeg, grid.longitudeStepDeg].join(" ");
+  const { scan: _, ...rest } = grid;
+  return JSON.stringify(rest);
 }
 
 /** One product on one level: what a line of the contents is about, members and times apart. */
 export const productKey = (field: GribField): string =>
   [parameterKey(field), JSON.stringify(field.level), JSON.stringify(field.secondLevel), field.statistic?.processCode ?? "-"].join(" ");
 
-/** Which of two products for the same quantity is better: gusts at 10 m before the surface, the mean period before the peak. */
-function preference(one: ServingField): number {
-  const period = seaPeriodKindOf(one.field);
-  if (period !== null) return ["mean", "primaryMean", "peak"].indexOf(period);
-  const level = one.field.level.type === 103 ? 0 : one.field.level.type === 1 ? 1 : 2;
-  // A gust as the greatest since the step before says more than one at the instant.
-  return level * 2 + (one.quantity === "gustMps" && one.nature === "instant" ? 1 : 0);
-}
+const groupByRole: ReadonlyMap<FieldRole, QuantityGroup> = new Map(
+  quantityGroups.flatMap((group) => recipesOf(group).flatMap(({ roles }) => roles.map((role) => [role, group] as const))),
+);
 
-/** The fields that serve, of several products for one quantity only the best; why each other product is not used is in `refused`. */
+/** The fields that serve, of several products for one role only the best; why each other product is not used is in `refused`. */
 export function servingFields(fields: readonly GribField[], refused: Map<string, string>): ServingField[] {
-  const serving: ServingField[] = [];
+  const byRole = new Map<FieldRole, ServingField[]>();
   for (const field of fields) {
-    const quantity = gridQuantityOf(field);
+    const role = roleOf(field);
     const nature = natureOf(field);
-    if (quantity !== null && nature !== null) serving.push({ field, quantity, nature });
+    if (role === null || nature === null) continue;
+    const rivals = byRole.get(role.role);
+    const one = { ...role, field, nature };
+    if (rivals) rivals.push(one);
+    else byRole.set(role.role, [one]);
   }
   const kept: ServingField[] = [];
-  for (const quantity of new Set(serving.map((one) => one.quantity))) {
-    const rivals = serving.filter((one) => one.quantity === quantity);
+  for (const rivals of byRole.values()) {
     // Gusts of the first hour are often an instant's where later ones are an interval's: products that differ only so are joined.
-    const classOf = (one: ServingField): string => [parameterKey(one.field), one.field.level.type, one.field.level.value].join(" ");
-    const best = rivals.reduce((least, one) => (preference(one) < preference(least) ? one : least));
+    const classOf = ({ field }: ServingField): string => [parameterKey(field), field.level.type, field.level.value].join(" ");
+    const best = rivals.reduce((least, one) => (one.rank < least.rank ? one : least));
     for (const one of rivals) {
       if (classOf(one) === classOf(best)) kept.push(one);
-      else
-        refused.set(
-          productKey(one.field),
-          `${parameterName(best.field)}, ${levelWords(best.field.level, best.field.secondLevel)}, is used for it`,
-        );
+      else refused.set(productKey(one.field), `${nameAndLevel(best.field)} is used for it`);
     }
   }
   return kept;
 }
 
+export const nameAndLevel = (field: GribField): string => `${parameterName(field)}, ${levelWords(field.level, field.secondLevel)}`;
+
+interface Bucket {
+  readonly group: QuantityGroup;
+  readonly member: number;
+  readonly grid: GribField["grid"];
+  readonly fields: ServingField[];
+}
+
 /** Sorts the fields into series and tells what doesn't fit together. */
 export function seriesOf(serving: readonly ServingField[], oddities: Oddities): GribSeries[] {
-  const buckets = new Map<string, { fields: ServingField[]; group: QuantityGroup; member: number; grid: GribField["grid"] }>();
+  const memberOf = memberNumbers(serving);
+  const keys = new Map<GribField["grid"], string>();
+  const buckets = new Map<string, Bucket>();
   for (const one of serving) {
-    const group = groupOf(one.quantity);
-    const { member, grid } = one.field;
-    const key = [group.name, member, gridKey(grid)].join("|");
-    const bucket = buckets.get(key) ?? { fields: [], group, member, grid };
-    bucket.fields.push(one);
-    buckets.set(key, bucket);
+    const group = groupByRole.get(one.role)!;
+    const { grid } = one.field;
+    const known = keys.get(grid) ?? gridKey(grid);
+    keys.set(grid, known);
+    const key = [group.name, memberOf(one.field), known].join("|");
+    const bucket = buckets.get(key);
+    if (bucket) bucket.fields.push(one);
+    else buckets.set(key, { group, member: memberOf(one.field), grid, fields: [one] });
   }
-  const grids = new Map<QuantityGroup, Set<string>>();
-  for (const { group, grid } of buckets.values()) grids.set(group, (grids.get(group) ?? new Set()).add(gridKey(grid)));
-  for (const [group, keys] of grids) {
-    if (keys.size > 1) oddities.tell("grids-differ", `The ${group.name} stands on ${keys.size} different grids, which are kept apart.`);
-  }
+  tellDifferentGrids([...buckets.values()], keys, oddities);
   const series: GribSeries[] = [];
   for (const { fields, group, member, grid } of buckets.values()) {
     for (const run of runsOf(fields, group, oddities)) {
-      const byTime = joinComponents(run.fields, group, oddities);
-      if (byTime.size === 0) continue;
-      const natures = new Set([...run.fields.map((one) => one.nature)]);
-      const nature = natures.has("maximumSincePrevious")
-        ? "maximumSincePrevious"
-        : natures.has("meanSincePrevious")
-          ? "meanSincePrevious"
-          : "instant";
-      series.push({ group, member, issuedAt: run.issuedAt, nature, grid, byTime });
+      const joined = joinFields(run.fields, group, oddities);
+      if (joined === null) continue;
+      series.push({ group, member, issuedAt: run.issuedAt, nature: natureOfAll(run.fields), grid, ...joined });
     }
   }
   tellUnequalMembers(series, oddities);
   return series;
+}
+
+function natureOfAll(fields: readonly ServingField[]): Nature {
+  const natures = new Set(fields.map((one) => one.nature));
+  if (natures.has("maximumSincePrevious")) return "maximumSincePrevious";
+  return natures.has("meanSincePrevious") ? "meanSincePrevious" : "instant";
+}
+
+/** A field's member. Old ensembles pair a positive and a negative perturbation under one number (WMO code table 4.6): they are two. */
+function memberNumbers(serving: readonly ServingField[]): (field: GribField) => number {
+  const kinds = new Set(serving.map(({ field }) => field.ensemble?.kindCode));
+  const isPaired = kinds.has(2) && kinds.has(3);
+  return (field) => {
+    if (!isPaired || field.member === 0) return field.member;
+    return field.ensemble?.kindCode === 2 ? 2 * field.member : 2 * field.member - 1;
+  };
+}
+
+function tellDifferentGrids(buckets: readonly Bucket[], keys: ReadonlyMap<GribField["grid"], string>, oddities: Oddities): void {
+  const grids = new Map<QuantityGroup, Set<string>>();
+  for (const { group, grid } of buckets) grids.set(group, (grids.get(group) ?? new Set()).add(keys.get(grid)!));
+  for (const [group, different] of grids) {
+    if (different.size > 1)
+      oddities.tell("grids-differ", `The ${group.name} stands on ${different.size} different grids, which are kept apart.`);
+  }
 }
 
 /**
@@ -129,34 +156,99 @@ function runsOf(
   return newestFirst.map(([issuedAt, run]) => ({ issuedAt, fields: run }));
 }
 
-/** All components of each time; times that lack one are dropped and told, as are repeats. */
-function joinComponents(fields: readonly ServingField[], group: QuantityGroup, oddities: Oddities): Map<number, GribField[]> {
-  const drafts = new Map<number, (GribField | undefined)[]>();
-  let repeats = 0;
-  for (const { field, quantity } of fields) {
-    const draft = drafts.get(field.validAt) ?? new Array<GribField | undefined>(group.quantities.length).fill(undefined);
-    const component = group.quantities.indexOf(quantity);
-    if (draft[component]) repeats++;
-    else draft[component] = field;
-    drafts.set(field.validAt, draft);
+/** A mean stands for the middle of its interval, a greatest value for all of it up to its end. */
+function holdsAt({ field, nature }: ServingField): number {
+  return nature === "meanSincePrevious" ? (field.validFrom + field.validAt) / 2 : field.validAt;
+}
+
+type Joined = Pick<GribSeries, "recipe" | "byTime" | "isLone">;
+
+/** The fields by time, by the recipe that serves most times; times that lack a part are dropped and told, as are repeats. Null where there is nothing. */
+function joinFields(fields: readonly ServingField[], group: QuantityGroup, oddities: Oddities): Joined | null {
+  let best: Joined | null = null;
+  let bestLame: readonly number[] = [];
+  for (const recipe of recipesOf(group)) {
+    const { whole, lame } = byTimeOf(fields, recipe, group, oddities);
+    if (whole.size > (best?.byTime.size ?? 0)) [best, bestLame] = [{ recipe, byTime: whole, isLone: false }, lame];
   }
-  if (repeats > 0)
-    oddities.tell(
-      "times-repeated",
-      `${repeats} fields of the ${group.name} are given more than once for the same time; the first is used.`,
-    );
-  const byTime = new Map<number, GribField[]>();
-  const lame: number[] = [];
-  for (const [at, draft] of drafts) {
-    const whole = draft.filter((one) => one !== undefined);
-    if (whole.length === draft.length) byTime.set(at, whole);
-    else lame.push(at);
-  }
-  if (lame.length > 0) {
-    const when = `${lame.length} times, such as ${instantWords(Math.min(...lame))}`;
+  if (best === null) return loneOf(fields, group, oddities);
+  if (bestLame.length > 0) {
+    const earliest = bestLame.reduce((least, at) => Math.min(least, at));
+    const when = `${bestLame.length} times, such as ${instantWords(earliest)}`;
     oddities.tell("component-missing", `The ${group.name} has only one of its components for ${when}; they are not used.`);
   }
-  return byTime;
+  return best;
+}
+
+/** One component alone: the other may stand in another file, if these are components at all. */
+function loneOf(fields: readonly ServingField[], group: QuantityGroup, oddities: Oddities): Joined | null {
+  const roles = recipesOf(group)[0]!.roles;
+  const role = roles.find((one) => fields.some((field) => field.role === one));
+  if (role === undefined || roles.length < 2) {
+    oddities.tell("component-missing", `The ${group.name} has only one of its parts; it is not used.`);
+    return null;
+  }
+  const recipe: Recipe = {
+    roles: [role],
+    makeInto(out, values) {
+      out[0] = values[0]!;
+    },
+  };
+  oddities.tell("component-alone", `The ${group.name} has one component only, ${wordsOf(role as GridQuantity)}.`);
+  return { recipe, byTime: byTimeOf(fields, recipe, group, oddities).whole, isLone: true };
+}
+
+function byTimeOf(
+  fields: readonly ServingField[],
+  { roles }: Recipe,
+  group: QuantityGroup,
+  oddities: Oddities,
+): { whole: Map<number, readonly GribField[]>; lame: number[] } {
+  const drafts = new Map<number, (GribField | undefined)[]>();
+  let repeats = 0;
+  for (const one of fields) {
+    const part = roles.indexOf(one.role);
+    if (part < 0) continue;
+    const at = holdsAt(one);
+    const draft = drafts.get(at) ?? new Array<GribField | undefined>(roles.length).fill(undefined);
+    if (draft[part]) repeats++;
+    else draft[part] = one.field;
+    drafts.set(at, draft);
+  }
+  if (repeats > 0) {
+    const said = `${repeats} fields of the ${group.name} are given more than once for the same time; the first is used.`;
+    oddities.tell("times-repeated", said);
+  }
+  const whole = new Map<number, readonly GribField[]>();
+  const lame: number[] = [];
+  for (const [at, draft] of drafts) {
+    const parts = draft.filter((one) => one !== undefined);
+    if (parts.length === draft.length) whole.set(at, parts);
+    else lame.push(at);
+  }
+  return { whole, lame };
+}
+
+/**
+ * The instants at which an interval begins and no other ends: nothing is known of what came before. They are kept as times without
+ * values, so that a gust of 72 to 75 h and one of 78 to 81 h leave the hours between them open.
+ */
+export function intervalStarts(series: GribSeries): number[] {
+  if (series.nature !== "maximumSincePrevious") return [];
+  const starts = new Set<number>();
+  for (const fields of series.byTime.values()) {
+    for (const { validFrom, validAt } of fields) if (validFrom < validAt && !series.byTime.has(validFrom)) starts.add(validFrom);
+  }
+  const ends = [...series.byTime.keys()].sort((one, other) => one - other);
+  let next = 0;
+  // A start inside an interval that another one covers opens nothing.
+  return [...starts]
+    .sort((one, other) => one - other)
+    .filter((start) => {
+      while (next < ends.length && ends[next]! <= start) next++;
+      const fields = series.byTime.get(ends[next] ?? Number.NaN);
+      return fields?.every(({ validFrom }) => validFrom === start) ?? false;
+    });
 }
 
 function tellUnequalMembers(series: readonly GribSeries[], oddities: Oddities): void {

@@ -1,49 +1,48 @@
-import type { GridData, Nature } from "../../core/fields/index.ts";
+import { type GridData, type Mesh, type Nature, nodeCountOf } from "../../core/fields/index.ts";
+import type { Oddities } from "./oddities.ts";
 import type { QuantityGroup } from "./quantities.ts";
-
-/** The most values one grid may hold after cropping: 200 MB of them (common practice for a computer of 4 GB). */
-export const MOST_VALUES = 50_000_000;
+import { ValueCheck } from "./value-check.ts";
 
 /** Fills a `GridData` field by field. */
 export class GridBuilder {
   readonly data: GridData;
-  private implausible = 0;
-  private worst = 0;
-  private readonly group: QuantityGroup;
+  private readonly check: ValueCheck;
 
   constructor(
     group: QuantityGroup,
-    axes: { readonly latitudesDeg: Float64Array; readonly longitudesDeg: Float64Array; readonly times: Float64Array },
+    mesh: Mesh,
+    times: Float64Array,
     about: { readonly nature: Nature; readonly source: string; readonly issuedAt: number | null; readonly member: number },
   ) {
-    const points = axes.times.length * axes.latitudesDeg.length * axes.longitudesDeg.length;
-    this.group = group;
+    const points = times.length * nodeCountOf(mesh);
+    this.check = new ValueCheck(group);
     this.data = {
       quantities: group.quantities,
-      ...axes,
+      mesh,
+      times,
       values: new Float32Array(points * group.quantities.length),
       missing: new Uint8Array(points),
       ...about,
     };
   }
 
-  /** Sets one value, SI, or none; implausible ones are counted and taken as missing. */
+  /** Sets one value, SI, or none; implausible ones are taken as missing. */
   set(point: number, component: number, value: number, isMissing: boolean): void {
     const { values, missing, quantities } = this.data;
-    if (!isMissing && (value < this.group.least || value > this.group.greatest)) {
-      this.implausible++;
-      if (Math.abs(value) > Math.abs(this.worst)) this.worst = value;
-      missing[point] = 1;
-    } else if (isMissing) missing[point] = 1;
+    if (isMissing || !this.check.isPossible(value)) missing[point] = 1;
     else values[point * quantities.length + component] = value;
   }
 
-  /** Clears what stands beside a missing component. How many values were implausible, and the one farthest off. */
-  finish(): { readonly implausible: number; readonly worst: number } {
+  /** Clears what stands beside a missing component, and tells of values that can't be, or hardly. */
+  finish(oddities: Oddities): GridData {
     const { values, missing, quantities } = this.data;
+    const count = quantities.length;
     for (let point = 0; point < missing.length; point++) {
-      if (missing[point] === 1) values.fill(0, point * quantities.length, (point + 1) * quantities.length);
+      const second = count === 2 ? values[point * count + 1]! : null;
+      if (missing[point] === 0 && !this.check.isPossibleTogether(values[point * count]!, second)) missing[point] = 1;
+      if (missing[point] === 1) values.fill(0, point * count, (point + 1) * count);
     }
-    return { implausible: this.implausible, worst: this.worst };
+    this.check.tell(oddities);
+    return this.data;
   }
 }

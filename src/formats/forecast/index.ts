@@ -4,7 +4,9 @@
  * UTC epoch. Everything a file holds is told in its contents, used or not, and everything odd in words.
  */
 export * from "./forecast-reading.ts";
-export { MOST_VALUES } from "./grid-builder.ts";
+export { MOST_VALUES } from "./allowance.ts";
+export { type JoinedReadings, joinReadings } from "./join-readings.ts";
 export { SURFACE_DEPTH_METRES, WIND_HEIGHT_METRES } from "./netcdf-levels.ts";
+export { groupOf, type QuantityGroup, quantityGroups } from "./quantities.ts";
 export { type ForecastRequest, readForecast } from "./read-forecast.ts";
 export { type FileKind, recogniseFile } from "./recognise.ts";

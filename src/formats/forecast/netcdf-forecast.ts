@@ -1,162 +1,72 @@
 import type { GridData } from "../../core/fields/index.ts";
-import type { ByteSource } from "../bytes/index.ts";
-import { axesOf, kindOfCoordinate, type NetcdfHeader, type NetcdfVariable, textOf } from "../netcdf/index.ts";
-import { areaOf } from "./crop.ts";
-import type { Crop, FieldSummary } from "./forecast-reading.ts";
-import { type NetcdfField, NetcdfPlaces, referenceTimeOf } from "./netcdf-field.ts";
-import { gridsOfFields } from "./netcdf-grids.ts";
-import { chooseLevel } from "./netcdf-levels.ts";
-import { isField, type NamedQuantity, natureByCellMethods, quantityByName } from "./netcdf-names.ts";
+import { type NetcdfFile, type NetcdfHeader, textOf } from "../netcdf/index.ts";
+import type { Allowance } from "./allowance.ts";
+import type { Crop, FieldSummary, LoneGrid } from "./forecast-reading.ts";
+import { type Candidate, examineAll } from "./netcdf-examine.ts";
+import { gridsOfSeries } from "./netcdf-grids.ts";
+import { type NetcdfSeries, seriesOfGroup } from "./netcdf-series.ts";
 import type { Oddities } from "./oddities.ts";
-import { groupOf, type QuantityGroup, quantityGroups, wordsOf } from "./quantities.ts";
-import { longestStep } from "./time-order.ts";
-import { factorToSi, unitsInLongName } from "./units-in-file.ts";
+import { type QuantityGroup, quantityGroups } from "./quantities.ts";
 
-/** A variable with all that was found out about it. */
-interface Candidate {
-  readonly variable: NetcdfVariable;
-  readonly named: NamedQuantity | null;
-  readonly field: NetcdfField | null;
-  readonly summary: FieldSummary;
+/** What is asked of a file. `wanted`: names of the quantity groups whose values are wanted; null or none for all. */
+interface NetcdfRequest {
+  readonly name: string;
+  readonly crop: Crop | null;
+  readonly contentsOnly: boolean;
+  readonly wanted?: ReadonlySet<string> | null;
+  readonly allowance: Allowance;
 }
 
-/** Contents and, unless `contentsOnly`, the cropped grids of a NetCDF classic file whose header is read. */
+/**
+ * Contents and, unless `contentsOnly`, the cropped grids of an opened NetCDF file. `lone`: components whose other half isn't in the file,
+ * along the grid where that is how they are given.
+ */
 export async function readNetcdfForecast(
-  source: ByteSource,
-  header: NetcdfHeader,
-  about: { readonly name: string; readonly crop: Crop | null; readonly contentsOnly: boolean },
+  file: NetcdfFile,
+  about: NetcdfRequest,
   oddities: Oddities,
-): Promise<{ grids: GridData[]; contents: FieldSummary[] }> {
-  const places = new NetcdfPlaces(source, header);
-  const issuedAt = await referenceTimeOf(source, header);
-  const coordinateNames = new Set<string>();
-  for (const variable of header.variables.values()) {
-    const kind = kindOfCoordinate(variable);
-    if (kind === "latitude" || kind === "longitude" || kind === "time") coordinateNames.add(variable.name);
-    for (const axis of axesOf(header, variable)) if (axis.coordinate !== null) coordinateNames.add(axis.coordinate);
-  }
-  const candidates: Candidate[] = [];
-  for (const variable of header.variables.values()) {
-    if (isField(variable, coordinateNames)) candidates.push(await examine(header, places, variable, issuedAt, oddities));
-  }
+): Promise<{ grids: GridData[]; lone: LoneGrid[]; contents: FieldSummary[] }> {
+  const candidates = await examineAll(file, oddities);
   const contents = candidates.map((one) => one.summary);
   const grids: GridData[] = [];
+  const lone: LoneGrid[] = [];
   for (const group of quantityGroups) {
-    const chosen = chooseFields(group, candidates, oddities);
-    for (const candidate of candidates) {
-      if (!candidate.field || !candidate.named || groupOf(candidate.named.quantity) !== group) continue;
-      if (chosen?.includes(candidate)) continue;
-      const index = candidates.indexOf(candidate);
-      const whyNotUsed = chosen ? `"${chosen[0]!.variable.name}" is used for it` : "its other component is missing";
-      contents[index] = { ...candidate.summary, quantity: null, whyNotUsed };
+    const chosen = seriesOfGroup(group, candidates, oddities);
+    markUnused(contents, candidates, group, chosen);
+    const isWanted = !about.wanted || about.wanted.has(group.name);
+    if (about.contentsOnly || !isWanted) continue;
+    for (const series of chosen) {
+      if (series.lone === null) tellOfTide(series, oddities);
+      const issuedAt = series.fields.map((field) => candidates.find((one) => one.field === field)!.summary.issuedAt)[0]!;
+      const made = await gridsOfSeries(file, series, { ...about, issuedAt, source: sourceWords(about.name, file.header) }, oddities);
+      for (const one of made) {
+        if (series.lone === null) grids.push(one.grid);
+        else lone.push(one);
+      }
     }
-    if (!chosen || about.contentsOnly) continue;
-    if (chosen.some((one) => one.named?.withoutTide)) {
-      oddities.tell("tide-left-out", `"${chosen[0]!.variable.name}" is the current without its tidal part.`);
-    }
-    const fields = chosen.map((one) => one.field!);
-    grids.push(
-      ...(await gridsOfFields(source, header, group, fields, { ...about, issuedAt, source: sourceWords(about.name, header) }, oddities)),
-    );
   }
-  return { grids, contents };
+  return { grids, lone, contents };
 }
 
-async function examine(
-  header: NetcdfHeader,
-  places: NetcdfPlaces,
-  variable: NetcdfVariable,
-  issuedAt: number | null,
-  oddities: Oddities,
-): Promise<Candidate> {
-  const { attributes, name } = variable;
-  const longName = textOf(attributes, "long_name");
-  const units = textOf(attributes, "units") || unitsInLongName(longName);
-  const placed = await places.placeOf(variable);
-  const place = placed.ok ? placed.value : null;
-  const times = place ? Float64Array.from(place.times).sort() : new Float64Array(0);
-  const named = quantityByName(header, variable);
-  const known = named === "doubtful" ? null : named;
-  const base = {
-    name,
-    description: longName || textOf(attributes, "standard_name").replace(/_/g, " ") || (known ? wordsOf[known.quantity] : ""),
-    units,
-    area: place ? areaOf(place.latitudes.values, place.longitudes.values) : null,
-    columns: place?.longitudes.values.length ?? 0,
-    rows: place?.latitudes.values.length ?? 0,
-    from: times.at(0) ?? null,
-    until: times.at(-1) ?? null,
-    steps: times.length,
-    longestStepSeconds: longestStep(times),
-    members: place?.members ?? [0],
-    issuedAt,
-  };
-  const without = (whyNotUsed: string, level = ""): Candidate => ({
-    variable,
-    named: known,
-    field: null,
-    summary: { ...base, level, quantity: null, whyNotUsed },
-  });
-  if (named === "doubtful") {
-    oddities.tell("field-doubtful", `"${name}" may be wind or current, and the file doesn't say which; it is not used.`);
-    return without("it may be wind or current, and the file doesn't say which");
+/** Says in the contents which fields of a group are not used, though they could be, and why. */
+function markUnused(
+  contents: FieldSummary[],
+  candidates: readonly Candidate[],
+  group: QuantityGroup,
+  chosen: readonly NetcdfSeries[],
+): void {
+  const used = chosen.flatMap((one) => one.fields);
+  for (const [index, { field, group: own, summary }] of candidates.entries()) {
+    if (!field || own !== group || used.includes(field)) continue;
+    const whyNotUsed = used[0] ? `"${used[0].variable.name}" is used for it` : "its other half is missing";
+    contents[index] = { ...summary, quantity: null, whyNotUsed };
   }
-  if (!known) return without("it is no current, wind, gust, height or period of the sea");
-  if (!placed.ok) {
-    const [first] = placed.issues;
-    if (first) oddities.tell(first.code, `${first.message} "${name}" is not used.`);
-    return without(first?.message ?? "its place can't be read");
-  }
-  const group = groupOf(known.quantity);
-  const level = chooseLevel(name, group.name, placed.value);
-  if ("refused" in level) {
-    oddities.tell("level-chosen", `"${name}" is not used: ${level.refused} (${level.words || "no values"}).`);
-    return without(level.refused, level.words);
-  }
-  const toSi = factorToSi(units, group.unit);
-  if (toSi === null) {
-    oddities.tell(
-      "unit-not-known",
-      units === "" ? `"${name}" has no unit; it is not used.` : `The unit "${units}" of "${name}" is not a ${group.unit}; it is not used.`,
-    );
-    return without(units === "" ? "it has no unit" : `its unit "${units}" is not known`, level.words);
-  }
-  const nature = natureByCellMethods(variable);
-  if (
-    nature === null ||
-    (nature === "maximumSincePrevious" && group.quantities.length > 1) ||
-    (nature === "meanSincePrevious" && group.name === "gust")
-  ) {
-    return without(`"${textOf(attributes, "cell_methods")}" can't stand for it`, level.words);
-  }
-  if (level.oddity) oddities.tell("level-chosen", level.oddity);
-  return {
-    variable,
-    named: known,
-    field: { variable, place: placed.value, levelIndex: level.index, toSi, nature },
-    summary: { ...base, level: level.words, quantity: known.quantity, whyNotUsed: null },
-  };
 }
 
-/** One candidate for each quantity of the group, all along the same dimensions; the surest names first. Null where that can't be. */
-function chooseFields(group: QuantityGroup, candidates: readonly Candidate[], oddities: Oddities): Candidate[] | null {
-  const of = group.quantities.map((quantity) =>
-    candidates.filter((one) => one.field && one.named?.quantity === quantity).sort((one, other) => one.named!.rank - other.named!.rank),
-  );
-  const [firsts, seconds] = of;
-  if (!firsts) return null;
-  if (!seconds) return firsts[0] ? [firsts[0]] : null;
-  for (const first of firsts) {
-    const alike = seconds.filter((second) => first.variable.dimensions.join() === second.variable.dimensions.join());
-    const partner = alike.find((second) => second.named!.rank === first.named!.rank) ?? alike[0];
-    if (partner) return [first, partner];
-  }
-  const lone = [...firsts, ...seconds].map((one) => `"${one.variable.name}"`);
-  if (lone.length > 0) {
-    const why = firsts.length > 0 && seconds.length > 0 ? "stand on different grids" : "has no other component beside it";
-    oddities.tell("component-missing", `The ${group.name} ${lone.join(" and ")} ${why}; it is not used.`);
-  }
-  return null;
+function tellOfTide({ fields }: NetcdfSeries, oddities: Oddities): void {
+  const [first] = fields;
+  if (first!.named.tide === "without") oddities.tell("tide-left-out", `"${first!.variable.name}" is the current without its tidal part.`);
+  if (first!.named.tide === "only") oddities.tell("tide-only", `"${first!.variable.name}" is the tidal part of the current alone.`);
 }
 
 /** A file's name and what it says of its maker. */

@@ -1,38 +1,42 @@
-import type { GridData } from "../../core/fields/index.ts";
-import type { ByteSource } from "../bytes/index.ts";
-import { type NetcdfHeader, packingOf, readVariable, unpack } from "../netcdf/index.ts";
-import { type ColumnChoice, chooseColumns, chooseRows, chooseTimes, type IndexRange } from "./crop.ts";
-import type { Crop } from "./forecast-reading.ts";
-import { GridBuilder, MOST_VALUES } from "./grid-builder.ts";
+import { good, type Parsed } from "../../core/answers/index.ts";
+import { type GridData, nodeCountOf } from "../../core/fields/index.ts";
+import type { NetcdfFile } from "../netcdf/index.ts";
+import type { Allowance } from "./allowance.ts";
+import { chooseTimes } from "./crop.ts";
+import type { Crop, LoneGrid } from "./forecast-reading.ts";
+import { GridBuilder } from "./grid-builder.ts";
 import type { NetcdfField } from "./netcdf-field.ts";
+import { NodeMaker } from "./netcdf-make.ts";
+import type { MeshWindow } from "./netcdf-mesh-place.ts";
+import type { NetcdfSeries } from "./netcdf-series.ts";
+import { middlesOf, type SteppedValues } from "./netcdf-staggered.ts";
+import { readSteps, runsOf, type StepRun } from "./netcdf-values.ts";
 import { instantWords, type Oddities } from "./oddities.ts";
-import type { QuantityGroup } from "./quantities.ts";
 import { orderTimes, tellGaps } from "./time-order.ts";
 
 interface GridRequest {
   readonly crop: Crop | null;
   readonly issuedAt: number | null;
   readonly source: string;
+  readonly allowance: Allowance;
 }
 
-/** The grids of one group, one for each member; `fields` are its components in order, on one and the same grid. */
-export async function gridsOfFields(
-  source: ByteSource,
-  header: NetcdfHeader,
-  group: QuantityGroup,
-  fields: readonly NetcdfField[],
-  about: GridRequest,
-  oddities: Oddities,
-): Promise<GridData[]> {
-  const first = fields[0]!;
+/** So many values of one field are held at once while they are read. */
+const VALUES_AT_ONCE = 400_000;
+
+/** The grids of a series, one for each member; `northDegTrue` as in `LoneGrid`, null unless it is lone and along its grid. */
+export async function gridsOfSeries(file: NetcdfFile, series: NetcdfSeries, about: GridRequest, oddities: Oddities): Promise<LoneGrid[]> {
+  const first = series.fields[0]!;
+  const group = series.lone === null ? series.group : { ...series.group, quantities: [series.lone] };
   const { place } = first;
   const order = orderTimes(place.times, group.name, oddities);
   tellGaps(order.times, group.name, oddities);
-  const rows = chooseRows(place.latitudes.values, about.crop);
-  const columns = chooseColumns(place.longitudes.values, about.crop);
+  const windowRead = await place.mesh.mesh.window(about.crop);
+  if (!windowRead.ok) return told(windowRead.issues, oddities);
+  const window = windowRead.value;
   // A single step is held steady by its user, whatever its time.
   const steps = order.times.length === 1 ? { start: 0, count: 1 } : chooseTimes(order.times, about.crop);
-  if (!rows || !columns) {
+  if (!window) {
     oddities.tell("outside-passage", `The ${group.name} in this file does not reach the waters of the passage.`);
     return [];
   }
@@ -41,112 +45,102 @@ export async function gridsOfFields(
     oddities.tell("outside-passage", `The ${group.name} in this file, for ${span}, does not reach the days of the passage.`);
     return [];
   }
-  const points = steps.count * rows.count * columns.longitudesDeg.length;
-  if (points * group.quantities.length * place.members.length > MOST_VALUES) {
+  const nodes = nodeCountOf(window.mesh);
+  if (!about.allowance.takeValues(steps.count * nodes * group.quantities.length * place.members.length)) {
     oddities.tell(
       "file-too-large",
-      `The ${group.name} has ${points} points for each of ${place.members.length} members, more than is read at once.`,
+      `The ${group.name} has ${steps.count * nodes} points for each of ${place.members.length} members, more than is read at once.`,
     );
     return [];
   }
-  const grids: GridData[] = [];
-  let implausible = 0;
-  let worst = 0;
+  const north = first.isAlongGrid ? await place.mesh.mesh.northDegTrue(window) : good(null);
+  if (!north.ok) return told(north.issues, oddities);
+  const land = await landOf(series, window);
+  if (!land.ok) return told(land.issues, oddities);
+  const times = order.times.slice(steps.start, steps.start + steps.count);
+  const runs = runsOf(order.places.subarray(steps.start, steps.start + steps.count), Math.max(1, Math.floor(VALUES_AT_ONCE / nodes)));
+  const maker = new NodeMaker(series, nodes, series.lone === null ? north.value : null, land.value.water);
+  const grids: LoneGrid[] = [];
   for (const [memberIndex, member] of place.members.entries()) {
-    const axes = {
-      latitudesDeg: place.latitudes.values.slice(rows.start, rows.start + rows.count),
-      longitudesDeg: Float64Array.from(columns.longitudesDeg),
-      times: order.times.slice(steps.start, steps.start + steps.count),
-    };
-    const builder = new GridBuilder(group, axes, { nature: first.nature, source: about.source, issuedAt: about.issuedAt, member });
-    const placesInFile = order.places.subarray(steps.start, steps.start + steps.count);
-    for (const [component, field] of fields.entries()) {
-      const isWhole = await fill(source, header, builder, field, component, { memberIndex, placesInFile, rows, columns }, oddities);
-      if (!isWhole) return [];
+    const builder = new GridBuilder(group, window.mesh, times, {
+      nature: first.nature,
+      source: about.source,
+      issuedAt: about.issuedAt,
+      member,
+    });
+    for (const run of runs) {
+      const parts: SteppedValues[] = [];
+      for (const [index, field] of series.fields.entries()) {
+        const part = await partOf(file, field, window, land.value.faces[index] ?? null, memberIndex, run);
+        if (!part.ok) return told(part.issues, oddities);
+        parts.push(part.value);
+      }
+      maker.makeInto(builder, run.first * nodes, parts);
     }
-    const found = builder.finish();
-    implausible += found.implausible;
-    if (Math.abs(found.worst) > Math.abs(worst)) worst = found.worst;
-    grids.push(builder.data);
+    const grid = builder.finish(oddities);
+    tellEmptySteps(grid, nodes, group.name, oddities);
+    grids.push(series.lone === null ? { grid, northDegTrue: null } : loneOf(grid, north.value));
   }
-  if (implausible > 0) {
-    oddities.tell(
-      "value-implausible",
-      `${implausible} values of the ${group.name}, such as ${Number(worst.toPrecision(4))}, can't be; they are taken as missing.`,
-    );
-  }
+  maker.tell(oddities);
   return grids;
 }
 
-interface Block {
-  readonly memberIndex: number;
-  readonly placesInFile: Int32Array;
-  readonly rows: IndexRange;
-  readonly columns: ColumnChoice;
-}
-
-/** Reads one component of one member into the builder; false, and told, when the source breaks off. */
-async function fill(
-  source: ByteSource,
-  header: NetcdfHeader,
-  builder: GridBuilder,
-  field: NetcdfField,
-  component: number,
-  block: Block,
-  oddities: Oddities,
-): Promise<boolean> {
-  const { axisIndex, latitudes, longitudes } = field.place;
-  const { shape } = field.variable;
-  const packing = packingOf(field.variable);
-  const { rows, columns } = block;
-  const nx = columns.longitudesDeg.length;
-  const rowStart = latitudes.isReversed ? latitudes.values.length - rows.start - rows.count : rows.start;
-  for (const run of runsOf(block.placesInFile)) {
-    let columnsDone = 0;
-    for (const range of columns.ranges) {
-      const columnStart = longitudes.isReversed ? longitudes.values.length - range.start - range.count : range.start;
-      const start = new Array<number>(shape.length).fill(0);
-      const count = new Array<number>(shape.length).fill(1);
-      const put = (axis: number, from: number, many: number): void => {
-        if (axis >= 0) [start[axis], count[axis]] = [from, many];
-      };
-      put(axisIndex.latitude, rowStart, rows.count);
-      put(axisIndex.longitude, columnStart, range.count);
-      put(axisIndex.time, run.start, run.count);
-      put(axisIndex.vertical, field.levelIndex, 1);
-      put(axisIndex.member, block.memberIndex, 1);
-      const stored = await readVariable(source, header, field.variable.name, { start, count });
-      if (!stored.ok) {
-        for (const one of stored.issues) oddities.tell(one.code, one.message);
-        return false;
-      }
-      const { values, missing } = unpack(stored.value, packing);
-      const strideOf = (axis: number): number => (axis < 0 ? 0 : count.slice(axis + 1).reduce((product, many) => product * many, 1));
-      const [perTime, perRow, perColumn] = [strideOf(axisIndex.time), strideOf(axisIndex.latitude), strideOf(axisIndex.longitude)];
-      for (let t = 0; t < run.count; t++) {
-        for (let y = 0; y < rows.count; y++) {
-          const fileRow = latitudes.isReversed ? rows.count - 1 - y : y;
-          const point = ((run.first + t) * rows.count + y) * nx + columnsDone;
-          for (let x = 0; x < range.count; x++) {
-            const fileColumn = longitudes.isReversed ? range.count - 1 - x : x;
-            const at = t * perTime + fileRow * perRow + fileColumn * perColumn;
-            builder.set(point + x, component, values[at]! * field.toSi, missing[at] === 1);
-          }
-        }
-      }
-      columnsDone += range.count;
-    }
+/** A component and the way its grid lies; nodes for which that can't be told have no value. */
+function loneOf(grid: GridData, northDegTrue: Float64Array | null): LoneGrid {
+  if (northDegTrue === null) return { grid, northDegTrue };
+  for (let point = 0; point < grid.missing.length; point++) {
+    if (Number.isNaN(northDegTrue[point % northDegTrue.length]!)) [grid.missing[point], grid.values[point]] = [1, 0];
   }
-  return true;
+  return { grid, northDegTrue: northDegTrue.map((deg) => (Number.isNaN(deg) ? 0 : deg)) };
 }
 
-/** Times that also follow one another in the file, so that they are read at once. `first`: the place of the first in the series. */
-function runsOf(placesInFile: Int32Array): { first: number; start: number; count: number }[] {
-  const runs: { first: number; start: number; count: number }[] = [];
-  placesInFile.forEach((place, index) => {
-    const last = runs.at(-1);
-    if (last && last.start + last.count === place) last.count++;
-    else runs.push({ first: index, start: place, count: 1 });
-  });
-  return runs;
+/** A field at the nodes of the window: as it stands, or in the middles between the sides on which it stands. */
+async function partOf(
+  file: NetcdfFile,
+  field: NetcdfField,
+  window: MeshWindow,
+  land: Uint8Array | null,
+  memberIndex: number,
+  run: StepRun,
+): Promise<Parsed<SteppedValues>> {
+  const { side } = field.place.mesh;
+  if (!side || !window.box) return readSteps(file, field, window.slabs, nodeCountOf(window.mesh), memberIndex, run);
+  const slab = side.place.slabOf(side.face, window.box);
+  const faces = await readSteps(file, field, [slab], slab.nodes.length, memberIndex, run);
+  return faces.ok ? good(middlesOf(side.face, faces.value, land, window.box)) : faces;
+}
+
+/** Land on a staggered grid: on the sides that each field stands on, and `water`: 1 where the file's mask says that a middle is. */
+async function landOf(
+  series: NetcdfSeries,
+  window: MeshWindow,
+): Promise<Parsed<{ readonly faces: readonly (Uint8Array | null)[]; readonly water: Uint8Array | null }>> {
+  const faces: (Uint8Array | null)[] = [];
+  let water: Uint8Array | null = null;
+  for (const field of series.fields) {
+    const { side } = field.place.mesh;
+    if (!side || !window.box) continue;
+    const read = await side.place.landOf(side.face, window.box);
+    if (!read.ok) return read;
+    faces.push(read.value);
+    const middles = await side.place.landOf(null, window.box);
+    if (!middles.ok) return middles;
+    water = middles.value?.map((mark) => 1 - mark) ?? null;
+  }
+  return good({ faces, water });
+}
+
+function tellEmptySteps(grid: GridData, nodes: number, what: string, oddities: Oddities): void {
+  const empty = [...grid.times.keys()].filter((step) => !grid.missing.subarray(step * nodes, (step + 1) * nodes).includes(0));
+  if (empty.length === 0 || empty.length === grid.times.length) return;
+  const when =
+    empty.length === 1
+      ? `At ${instantWords(grid.times[empty[0]!]!)}`
+      : `At ${empty.length} times, such as ${instantWords(grid.times[empty[0]!]!)},`;
+  oddities.tell("step-empty", `${when} the ${what} holds no value anywhere.`);
+}
+
+function told(issues: readonly { readonly code: Parameters<Oddities["tell"]>[0]; readonly message: string }[], oddities: Oddities): [] {
+  for (const one of issues) oddities.tell(one.code, one.message);
+  return [];
 }

@@ -6,7 +6,7 @@ import { factorToSi } from "./units-in-file.ts";
 export const SURFACE_DEPTH_METRES = 5;
 /** Winds are given at 10 m by international convention (WMO-No. 8, Guide to Instruments and Methods of Observation, part I, chapter 5). */
 export const WIND_HEIGHT_METRES = 10;
-/** Of a terrain-following coordinate, 0 at the surface and −1 at the bottom, what counts as the surface (common practice). */
+/** Of a terrain-following coordinate, 0 at the surface and −1 at the bottom, what counts as the surface; or its topmost of few layers (common practice). */
 const SURFACE_SIGMA = 0.05;
 
 /** Which level to read, in words too. `oddity` is for the skipper where it isn't the usual one. */
@@ -52,7 +52,11 @@ export function chooseLevel(
 /** How far each level is from the usual one, 1 and below being near enough; null where the unit doesn't tell. */
 function offOf(levelVariable: NetcdfVariable, levels: Float64Array, group: string): Float64Array | null {
   const standard = textOf(levelVariable.attributes, "standard_name");
-  if (group === "current" && /^ocean_(sigma|s)_/.test(standard)) return levels.map((level) => Math.abs(level) / SURFACE_SIGMA);
+  const isSigma = /^ocean_(sigma|s)_|^ocean_sigma\//.test(standard) || /^(s_rho|siglay|sigma)$/i.test(levelVariable.name);
+  if (group === "current" && isSigma && levels.every((level) => level <= 0.001 && level >= -1.001)) {
+    const near = Math.max(SURFACE_SIGMA, 1 / levels.length);
+    return levels.map((level) => Math.abs(level) / near);
+  }
   const toMetres = factorToSi(textOf(levelVariable.attributes, "units"), "length");
   if (toMetres === null) return null;
   return levels.map((level) => {

@@ -1,85 +1,92 @@
-import type { GridQuantity, Nature } from "../../core/fields/index.ts";
+import type { Nature } from "../../core/fields/index.ts";
 import { type NetcdfHeader, type NetcdfVariable, numbersOf, textOf } from "../netcdf/index.ts";
+import { type FlowNaming, type Frame, flowCustomaryNames, flowStandardNames } from "./netcdf-flow-names.ts";
+import { waveCustomaryNames, waveStandardNames } from "./netcdf-wave-names.ts";
+import type { FieldRole } from "./roles.ts";
 
-/** What a variable is, and how surely: by its standard name (0), its customary name (1), or a bare name made clear by what is said around it (2). */
-export interface NamedQuantity {
-  readonly quantity: GridQuantity;
-  readonly rank: 0 | 1 | 2;
-  readonly withoutTide: boolean;
+/** What a variable is by its names. */
+export interface NamedField {
+  readonly role: FieldRole;
+  /** How well it serves, the less the better: thousands for a part of the current only, hundreds for a standard (0), a customary (1) or a bare name (2). */
+  readonly rank: number;
+  readonly frame: Frame;
+  /** A direction given the other way than its role has it. */
+  readonly isOpposite: boolean;
+  readonly tide: "whole" | "without" | "only";
 }
-
-/** CF standard names (CF Standard Name Table; the older spellings are its aliases). `x` and `y` are east and north on a latitude and longitude grid. */
-const standardNames: ReadonlyMap<string, GridQuantity> = new Map<string, GridQuantity>([
-  ["eastward_sea_water_velocity", "currentEastMps"],
-  ["northward_sea_water_velocity", "currentNorthMps"],
-  ["surface_eastward_sea_water_velocity", "currentEastMps"],
-  ["surface_northward_sea_water_velocity", "currentNorthMps"],
-  ["eastward_sea_water_velocity_assuming_no_tide", "currentEastMps"],
-  ["northward_sea_water_velocity_assuming_no_tide", "currentNorthMps"],
-  ["sea_water_x_velocity", "currentEastMps"],
-  ["sea_water_y_velocity", "currentNorthMps"],
-  ["x_sea_water_velocity", "currentEastMps"],
-  ["y_sea_water_velocity", "currentNorthMps"],
-  ["eastward_wind", "windEastMps"],
-  ["northward_wind", "windNorthMps"],
-  ["x_wind", "windEastMps"],
-  ["y_wind", "windNorthMps"],
-  ["wind_speed_of_gust", "gustMps"],
-  ["sea_surface_wave_significant_height", "seaHeightMetres"],
-  ["significant_height_of_wind_and_swell_waves", "seaHeightMetres"],
-  ["sea_surface_wave_mean_period", "seaPeriodSeconds"],
-  ["sea_surface_wave_period_at_variance_spectral_density_maximum", "seaPeriodSeconds"],
-  ["sea_surface_wave_mean_period_from_variance_spectral_density_first_frequency_moment", "seaPeriodSeconds"],
-  ["sea_surface_wave_mean_period_from_variance_spectral_density_second_frequency_moment", "seaPeriodSeconds"],
-  ["sea_surface_wave_mean_period_from_variance_spectral_density_inverse_frequency_moment", "seaPeriodSeconds"],
-]);
-
-/** Names in common use for fields without a standard name, in lower case. */
-const customaryNames: ReadonlyMap<string, GridQuantity> = new Map<string, GridQuantity>([
-  ...["water_u", "uo", "u_current", "current_u", "ucurr", "uocn", "ssu", "u_sur", "surf_u", "water_vel_u", "eastward_current"].map(
-    (name) => [name, "currentEastMps"] as const,
-  ),
-  ...["water_v", "vo", "v_current", "current_v", "vcurr", "vocn", "ssv", "v_sur", "surf_v", "water_vel_v", "northward_current"].map(
-    (name) => [name, "currentNorthMps"] as const,
-  ),
-  ...["u10", "10u", "u10m", "u_10m", "air_u", "uwnd", "wind_u", "u_wind", "uwind", "ugrd10m", "ugrd_10maboveground", "u10n"].map(
-    (name) => [name, "windEastMps"] as const,
-  ),
-  ...["v10", "10v", "v10m", "v_10m", "air_v", "vwnd", "wind_v", "v_wind", "vwind", "vgrd10m", "vgrd_10maboveground", "v10n"].map(
-    (name) => [name, "windNorthMps"] as const,
-  ),
-  ...["gust", "fg10", "10fg", "i10fg", "wind_gust", "windgust", "gust_surface", "gustsfc"].map((name) => [name, "gustMps"] as const),
-  ...["hs", "swh", "hsig", "htsgw", "htsgw_surface", "vhm0", "wvht"].map((name) => [name, "seaHeightMetres"] as const),
-  ...["tp", "tm", "tm02", "tm01", "mwp", "pp1d", "vtpk", "vtm02", "perpw", "perpw_surface"].map(
-    (name) => [name, "seaPeriodSeconds"] as const,
-  ),
-]);
 
 /** Things that bear such names but are not the whole current, wind or sea. */
 const SOMETHING_ELSE =
-  /stokes|barotropic|geostrophic|stress|flux|tendency|error|uncertainty|anomal|deviation|variance\b|sea.?ice|vertical|precipitation/i;
-const OF_THE_WATER = /water|ocean|\bsea\b|current|tidal/i;
+  /stokes|barotropic|geostrophic|ekman|stress|flux|tendency|error|uncertainty|anomal|deviation|variance\b(?! spectral)|sea.?ice|\bice\b|vertical(?!ly averaged)|precipitation|quality|flag|vertically (?:integrated|averaged)|depth.?(?:averaged|mean)|covariance/i;
+const OF_THE_WATER = /water|ocean|\bsea\b|current|tidal|\bs rho\b|\b(?:xi|eta) (?:rho|u|v)\b/i;
 const OF_THE_AIR = /wind|\bair\b|atmospher/i;
+const ALONG_EAST = /\b(?:east|north)(?:ward)?\b|\bzonal\b|\bmeridional\b/i;
+const ALONG_GRID =
+  /\b[xy][ -](?:component|direction|velocity|wind)|\b[uv]-momentum|along.?(?:the.?)?grid|grid.?(?:relative|direction)|\b(?:xi|eta)\b/i;
 
 /**
- * What a variable is by its names, never by its place in the file. `doubtful` where a bare `u` or `v` may be wind or current; null for
- * anything else.
+ * What a variable is by its names, never by its place in the file: by its standard name, else by a customary name, else, for a bare `u` or
+ * `v`, by what is said around it. `doubtful` where a bare name may be wind or current; null for anything else.
  */
-export function quantityByName(header: NetcdfHeader, variable: NetcdfVariable): NamedQuantity | "doubtful" | null {
-  const standard = textOf(variable.attributes, "standard_name").toLowerCase();
-  const known = standardNames.get(standard);
-  if (known) return { quantity: known, rank: 0, withoutTide: standard.endsWith("assuming_no_tide") };
-  const about = `${standard.replace(/_/g, " ")} ${textOf(variable.attributes, "long_name").replace(/_/g, " ")}`;
+export function fieldByName(header: NetcdfHeader, variable: NetcdfVariable): NamedField | "doubtful" | null {
+  const standard = standardNameOf(variable);
+  const known = byStandardName(standard);
+  if (known) return madeOf(known, 0, variable, "");
+  const about = aboutOf(variable);
   if (SOMETHING_ELSE.test(about)) return null;
   const name = variable.name.toLowerCase();
-  const customary = customaryNames.get(name);
-  if (customary) return { quantity: customary, rank: 1, withoutTide: false };
+  // A variable named by a standard name, without the attribute, is as good as a customary one.
+  const customary = flowCustomaryNames.get(name) ?? waveCustomaryNames.get(name) ?? byStandardName(name);
+  if (customary) return standard === "" || !isForeign(standard, customary.role) ? madeOf(customary, 100, variable, about) : null;
   const isEast = name === "u";
   if (!isEast && name !== "v") return null;
-  const isWater = side(about) ?? side(["title", "source", "summary", "description"].map((key) => textOf(header.attributes, key)).join(" "));
+  const said = `${about} ${variable.dimensions.join(" ").replace(/_/g, " ")}`;
+  const isWater = side(said) ?? side(["title", "source", "summary", "description"].map((key) => textOf(header.attributes, key)).join(" "));
   if (isWater === null) return "doubtful";
-  const quantity = isWater ? (isEast ? "currentEastMps" : "currentNorthMps") : isEast ? "windEastMps" : "windNorthMps";
-  return { quantity, rank: 2, withoutTide: false };
+  const role: FieldRole = isWater ? (isEast ? "currentEastMps" : "currentNorthMps") : isEast ? "windEastMps" : "windNorthMps";
+  return madeOf({ role, order: 0, frame: "unsaid" }, 200, variable, said);
+}
+
+function standardNameOf(variable: NetcdfVariable): string {
+  return textOf(variable.attributes, "standard_name").toLowerCase().replace(/\s+/g, "_");
+}
+
+const aboutOf = (variable: NetcdfVariable): string =>
+  [standardNameOf(variable), textOf(variable.attributes, "long_name")].join(" ").replace(/_/g, " ").trim();
+
+const byStandardName = (name: string): FlowNaming | { role: FieldRole; order: number; isOpposite?: boolean } | undefined =>
+  flowStandardNames.get(name) ?? waveStandardNames.get(name);
+
+/** Whether a standard name that isn't in our tables speaks of something other than the customary name does: water for a wind, a depth for a height. */
+function isForeign(standard: string, role: FieldRole): boolean {
+  const words = standard.replace(/_/g, " ");
+  if (role.startsWith("current")) return !OF_THE_WATER.test(words);
+  if (role.startsWith("wind") && !role.startsWith("windSea")) return !OF_THE_AIR.test(words);
+  return role === "gustMps" ? !/gust/.test(words) : !/wave|swell/.test(words);
+}
+
+function madeOf(
+  naming: { role: FieldRole; order: number; isOpposite?: boolean; frame?: Frame; tide?: "without" | "only" },
+  surety: 0 | 100 | 200,
+  variable: NetcdfVariable,
+  about: string,
+): NamedField {
+  return {
+    role: naming.role,
+    rank: surety + naming.order + (naming.tide === undefined ? 0 : naming.tide === "without" ? 1000 : 2000),
+    frame: frameOf(naming.frame ?? "true", variable, about),
+    isOpposite: naming.isOpposite ?? false,
+    tide: naming.tide ?? "whole",
+  };
+}
+
+/** The frame that the name says; where it says none, what the words around it or a GRIB flag handed on say. */
+function frameOf(frame: Frame, variable: NetcdfVariable, about: string): Frame {
+  if (frame !== "unsaid") return frame;
+  const flag = numbersOf(variable.attributes, "GRIB_uvRelativeToGrid")?.[0];
+  if (flag !== undefined) return flag === 1 ? "grid" : "true";
+  if (ALONG_GRID.test(about)) return "grid";
+  return ALONG_EAST.test(about) ? "true" : "unsaid";
 }
 
 /** True for water, false for air, null where words name neither or both. */
@@ -101,7 +108,7 @@ export function isField(variable: NetcdfVariable, coordinateNames: ReadonlySet<s
   if (variable.type === "char" || coordinateNames.has(variable.name)) return false;
   return (
     variable.shape.length >= 2 ||
-    standardNames.has(textOf(variable.attributes, "standard_name").toLowerCase()) ||
+    byStandardName(standardNameOf(variable)) !== undefined ||
     numbersOf(variable.attributes, "scale_factor") !== null
   );
 }

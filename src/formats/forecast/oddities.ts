@@ -1,22 +1,35 @@
 import type { Code } from "../../core/answers/index.ts";
 import type { Oddity } from "./forecast-reading.ts";
 
+/**
+ * So many different oddities of a file are told in words; the rest are counted. Those of values are told all the same: there are no more of
+ * them than grids, and a value that is hardly ever met may not pass in silence.
+ */
+export const MOST_ODDITIES = 100;
+
 /** Collects oddities; what is said twice in the same words is kept once, with how often. */
 export class Oddities {
   private readonly counts = new Map<string, { code: Code; message: string; times: number }>();
+  private firstUntold: Code | null = null;
+  private untold = 0;
 
   tell(code: Code, message: string): void {
     const key = `${code} ${message}`;
     const known = this.counts.get(key);
     if (known) known.times++;
-    else this.counts.set(key, { code, message, times: 1 });
+    else if (this.counts.size >= MOST_ODDITIES && !code.startsWith("value-")) {
+      this.firstUntold ??= code;
+      this.untold++;
+    } else this.counts.set(key, { code, message, times: 1 });
   }
 
   list(): Oddity[] {
-    return [...this.counts.values()].map(({ code, message, times }) => ({
+    const told = [...this.counts.values()].map(({ code, message, times }) => ({
       code,
       message: times === 1 ? message : `${message}; so in ${times} places of the file`,
     }));
+    if (this.firstUntold !== null) told.push({ code: this.firstUntold, message: `There is more that is odd, in ${this.untold} places.` });
+    return told;
   }
 }
 

@@ -9,7 +9,7 @@ export type FileKind =
 
 const UNPACK = "Unpack it first, then give the file inside.";
 const FETCH = "Fetch the forecast again; a link may have led to a page instead of the file.";
-const ELSE = "Give a forecast or current as GRIB edition 2 or NetCDF classic.";
+const ELSE = "Give a forecast or current as GRIB or NetCDF.";
 
 /** First bytes of files that are mistaken for forecasts, from their own formats' specifications. */
 const signatures: readonly (readonly [bytes: readonly number[], words: string, whatToDo: string])[] = [

@@ -17,7 +17,7 @@ const speeds: Readonly<Record<string, number>> = {
   mph: MPS_PER_MPH,
   "ft/s": METRES_PER_FOOT,
 };
-const lengths: Readonly<Record<string, number>> = { m: 1, cm: 0.01, ft: METRES_PER_FOOT };
+const lengths: Readonly<Record<string, number>> = { m: 1, cm: 0.01, km: 1000, ft: METRES_PER_FOOT };
 const durations: Readonly<Record<string, number>> = { s: 1, min: 60, h: SECONDS_PER_HOUR };
 
 /** What a quantity is measured in, and the factor to SI from a unit as a file spells it; null for a unit that isn't one of the kind. */
@@ -25,6 +25,14 @@ export function factorToSi(units: string, kind: "speed" | "length" | "duration")
   const table = kind === "speed" ? speeds : kind === "length" ? lengths : durations;
   const word = plain(units);
   return Object.hasOwn(table, word) ? table[word]! : null;
+}
+
+/** The factor to degrees from a unit of direction as a file spells it; null for any other unit. */
+export function factorToDegrees(units: string): number | null {
+  const word = units.toLowerCase().trim();
+  if (/^(?:°|deg|degs|degree|degrees)(?:[ _-]*(?:t|true|from[ _]n(?:orth)?|true[ _]north|clockwise from (?:true )?north))?\.?$/.test(word))
+    return 1;
+  return /^rad(?:ian)?s?$/.test(word) ? 180 / Math.PI : null;
 }
 
 /** "meters second**-1", "m.s-1", "Metres per second" and the like become "m/s". */

@@ -2,8 +2,11 @@ import type { NetcdfAttributes, NetcdfHeader, NetcdfVariable } from "./netcdf-ty
 import { textOf } from "./netcdf-types.ts";
 import { looksLikeTimeUnits } from "./time-units.ts";
 
-/** What a dimension runs along. `projected`: metres on a map or degrees of a turned pole; `unknown`: nothing says. */
-export type AxisKind = "time" | "latitude" | "longitude" | "vertical" | "member" | "projected" | "unknown";
+/**
+ * What a dimension runs along. `lead`: time since the run; `projected`: metres on a map or degrees of a turned pole; `unknown`: nothing
+ * says.
+ */
+export type AxisKind = "time" | "lead" | "latitude" | "longitude" | "vertical" | "member" | "projected" | "unknown";
 
 /** One dimension of a variable. */
 export interface NetcdfAxis {
@@ -19,6 +22,7 @@ const EAST_UNITS = /^degrees?_?e(ast)?$/i;
 
 const kindByStandardName: ReadonlyMap<string, AxisKind> = new Map<string, AxisKind>([
   ["time", "time"],
+  ["forecast_period", "lead"],
   ["latitude", "latitude"],
   ["longitude", "longitude"],
   ["depth", "vertical"],
@@ -50,7 +54,8 @@ const kindByName: ReadonlyMap<string, AxisKind> = new Map<string, AxisKind>([
   ...["time", "t", "valid_time", "validtime", "time_counter", "ocean_time", "mt"].map((name) => [name, "time"] as const),
   ...["lat", "lats", "latitude", "nav_lat", "y_lat", "ylat"].map((name) => [name, "latitude"] as const),
   ...["lon", "lons", "long", "longitude", "nav_lon", "x_lon", "xlon"].map((name) => [name, "longitude"] as const),
-  ...["depth", "deptht", "depthu", "depthv", "lev", "level", "height", "altitude", "z", "sigma", "height_above_ground", "s_rho"].map(
+  ...["depth", "deptht", "depthu", "depthv", "lev", "level", "height", "altitude", "z", "sigma"].map((name) => [name, "vertical"] as const),
+  ...["height_above_ground", "s_rho", "siglay", "siglev", "nav_lev", "isobaric", "plev", "hybrid"].map(
     (name) => [name, "vertical"] as const,
   ),
   ...["ens", "ensemble", "member", "members", "number", "realization", "realisation"].map((name) => [name, "member"] as const),
@@ -79,7 +84,9 @@ export function kindOfCoordinate(coordinate: NetcdfVariable): AxisKind | null {
   if (EAST_UNITS.test(units)) return "longitude";
   if (looksLikeTimeUnits(units)) return "time";
   return (
-    kindByAxisType.get(textOf(attributes, "_CoordinateAxisType").toLowerCase()) ?? kindOfName(name) ?? kindByAxisLetter(attributes, units)
+    kindByAxisType.get(textOf(attributes, "_CoordinateAxisType").toLowerCase()) ??
+    kindByOwnName(name, units) ??
+    kindByAxisLetter(attributes, units)
   );
 }
 
@@ -96,6 +103,12 @@ function kindByAxisLetter(attributes: NetcdfAttributes, units: string): AxisKind
 
 function kindOfName(name: string): AxisKind | null {
   return kindByName.get(name.toLowerCase().replace(/[_\d]+$/, "")) ?? null;
+}
+
+/** What a variable with another unit measures is no time: `t` may be a temperature, `t02` a period. */
+function kindByOwnName(name: string, units: string): AxisKind | null {
+  const kind = kindOfName(name);
+  return kind === "time" && units !== "" ? null : kind;
 }
 
 /** The coordinate variable of a dimension: of its own name, or a one-dimensional one named in `coordinates`, or one that says its kind. */

@@ -1,3 +1,5 @@
+import type { Parsed } from "../../core/answers/index.ts";
+
 /**
  * The external types of the classic format (the format specification's `nc_type`), by the number written in the file. The last five
  * came with CDF-5.
@@ -46,6 +48,33 @@ export type NetcdfValues =
   | BigInt64Array
   | BigUint64Array;
 
+/** Room for `count` values of a type. */
+export function emptyValues(type: NetcdfType, count: number): NetcdfValues {
+  switch (type) {
+    case "byte":
+      return new Int8Array(count);
+    case "char":
+    case "ubyte":
+      return new Uint8Array(count);
+    case "short":
+      return new Int16Array(count);
+    case "ushort":
+      return new Uint16Array(count);
+    case "int":
+      return new Int32Array(count);
+    case "uint":
+      return new Uint32Array(count);
+    case "float":
+      return new Float32Array(count);
+    case "double":
+      return new Float64Array(count);
+    case "int64":
+      return new BigInt64Array(count);
+    case "uint64":
+      return new BigUint64Array(count);
+  }
+}
+
 /** An attribute: text, or numbers (64-bit integers become the nearest double). */
 export type NetcdfAttribute = string | readonly number[];
 export type NetcdfAttributes = ReadonlyMap<string, NetcdfAttribute>;
@@ -64,17 +93,45 @@ export interface NetcdfVariable {
   readonly dimensions: readonly string[];
   readonly shape: readonly number[];
   readonly attributes: NetcdfAttributes;
+}
+
+/** What the file says of its contents, checked against its size. */
+export interface NetcdfHeader {
+  readonly dimensions: readonly NetcdfDimension[];
+  readonly attributes: NetcdfAttributes;
+  readonly variables: ReadonlyMap<string, NetcdfVariable>;
+}
+
+/** A block of a variable: the first index and how many along each of its dimensions. */
+export interface Hyperslab {
+  readonly start: readonly number[];
+  readonly count: readonly number[];
+}
+
+/** An opened file, classic or NetCDF-4. */
+export interface NetcdfFile {
+  readonly kind: "netcdf-classic" | "netcdf4";
+  readonly header: NetcdfHeader;
+  /**
+   * A block of a variable, or all of it, in the order of its dimensions, as stored (no scale, no fill applied). Issues where the file
+   * breaks off or contradicts itself. Throws for an unknown name or a block outside the shape: that is our own bug.
+   */
+  read(name: string, slab?: Hyperslab): Promise<Parsed<NetcdfValues>>;
+  /** Gives back what the file holds of the computer; it can't be read afterwards. */
+  close(): void;
+}
+
+/** A variable of a classic file, with where it stands. */
+export interface ClassicVariable extends NetcdfVariable {
   readonly isRecord: boolean;
   /** Where its first value stands in the file. */
   readonly beginBytes: number;
 }
 
-/** All that the header says, checked against the size of the file. */
-export interface NetcdfHeader {
+/** The header of a classic file. */
+export interface ClassicHeader extends NetcdfHeader {
   readonly version: 1 | 2 | 5;
-  readonly dimensions: readonly NetcdfDimension[];
-  readonly attributes: NetcdfAttributes;
-  readonly variables: ReadonlyMap<string, NetcdfVariable>;
+  readonly variables: ReadonlyMap<string, ClassicVariable>;
   readonly recordCount: number;
   /** From one record to the next, padding included. */
   readonly recordBytes: number;

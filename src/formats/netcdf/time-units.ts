@@ -50,6 +50,41 @@ export function readTimeUnits(path: string, units: string, calendar: string): Pa
 /** Seconds of the UTC epoch, to the nearest second: files write fractions of days that fall a little short. */
 export const secondsFrom = (units: TimeUnits, count: number): number => Math.round(units.originAt + count * units.secondsPerUnit);
 
+/** Five decimals of a day are 0.9 s: fractions written as text, and what is computed from them, are off by this much (common practice). */
+const DAY_FRACTION_SECONDS = 1;
+
+/**
+ * How far rounding may have moved times, seconds: half of the last binary digit of the largest count in single precision, and a little
+ * for fractions of days. 0 for counts that are exact.
+ */
+export function roundingSeconds(units: TimeUnits, counts: Float64Array, isSingle: boolean): number {
+  let slack = units.secondsPerUnit === 86400 ? DAY_FRACTION_SECONDS : 0;
+  if (isSingle) {
+    let largest = 0;
+    for (const count of counts) largest = Math.max(largest, Math.abs(count));
+    // 24 binary digits: the last of a number in [2^n, 2^(n+1)) is worth 2^(n−23).
+    if (largest > 0) slack += 0.5 * 2 ** (Math.floor(Math.log2(largest)) - 23) * units.secondsPerUnit;
+  }
+  return slack;
+}
+
+/** What forecasts step by, seconds, the coarser first. */
+const WHOLE_STEPS = [3600, 1800, 900, 600, 300, 60];
+
+/**
+ * Times moved to the whole hours, or halves, quarters and so on down to minutes, that all of them lie within `slackSeconds` of; as they
+ * are where there is no such step, or where the slack is so wide that any time would fit one.
+ */
+export function withoutRounding(times: Float64Array, slackSeconds: number): Float64Array {
+  if (slackSeconds <= 0) return times;
+  for (const step of WHOLE_STEPS) {
+    if (step < 4 * slackSeconds) return times;
+    const moved = times.map((at) => step * Math.round(at / step));
+    if (moved.every((at, index) => Math.abs(at - times[index]!) <= slackSeconds + 0.5)) return moved;
+  }
+  return times;
+}
+
 /** CF 1.11, 4.4.1. No calendar means the standard one. */
 function calendarKind(calendar: string): "mixed" | "proleptic" | null {
   const word = calendar.trim().toLowerCase();

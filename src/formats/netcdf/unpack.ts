@@ -15,6 +15,10 @@ import {
 const HUGE_FILL = 1e10;
 const HUGE_FILL_TOLERANCE = 1e-4;
 
+/** Shorts packed for a range of fewer steps than this, where its bounds as physical values have so many more, have their range in the physical unit (common practice). */
+const FEWEST_STEPS = 128;
+const STEPS_OF_PACKING = 1000;
+
 /** Physical values, and 1 where there is none (the value is then 0). */
 export interface Unpacked {
   readonly values: Float64Array;
@@ -37,8 +41,9 @@ export interface Packing {
  * `valid_min`, `valid_max`, `valid_range` are in the stored type and apply before `scale_factor` and `add_offset`. Where no
  * `_FillValue` is written the type's default fill counts.
  *
- * One exception, for a fault that is met: a packed variable's valid range given in the physical unit (as floating point where the data
- * are integers, CF 8.1 forbids it) is passed over, since it would blank sound values.
+ * One exception, for a fault that is met: a packed variable's valid range given in the physical unit (CF 8.1 forbids it) is passed over,
+ * since it would blank sound values. It is known by its fractions, or by leaving fewer
+ * steps than anybody would pack into.
  */
 export function packingOf(variable: NetcdfVariable): Packing {
   const { attributes, type } = variable;
@@ -53,7 +58,10 @@ export function packingOf(variable: NetcdfVariable): Packing {
   const scale = numbersOf(attributes, "scale_factor")?.[0] ?? 1;
   const offset = numbersOf(attributes, "add_offset")?.[0] ?? 0;
   const isPacked = (scale !== 1 || offset !== 0) && type !== "float" && type !== "double";
-  const rangeIsPhysical = isPacked && (!Number.isInteger(range.least) || !Number.isInteger(range.greatest)) && range.isGiven;
+  const hasFractions = !Number.isInteger(range.least) || !Number.isInteger(range.greatest);
+  const width = range.greatest - range.least;
+  const leavesFewSteps = width < FEWEST_STEPS && width / Math.abs(scale) >= STEPS_OF_PACKING;
+  const rangeIsPhysical = isPacked && range.isGiven && (hasFractions || leavesFewSteps);
   return {
     fills,
     least: rangeIsPhysical ? -Infinity : range.least,

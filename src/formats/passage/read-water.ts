@@ -4,7 +4,8 @@ import type { Passage, WaterSource, WhereCurrentUnknown } from "../../core/plan/
 import { mpsFromKnots, parseBearing, parseLength, parsePosition, parseSpeed } from "../../core/units/index.ts";
 import { type Clock, readStretch } from "./clock.ts";
 import type { Cursor } from "./cursor.ts";
-import { parseFileName, parseWhereUnknown } from "./quantities.ts";
+import { parseWhereUnknown } from "./quantities.ts";
+import { readFiles } from "./read-files.ts";
 import { FARTHEST_STREAM_NM, milesBetween } from "./read-route.ts";
 import type { PassageData } from "./schema.ts";
 
@@ -33,13 +34,12 @@ export function readWater(water: Cursor<Water>, clock: Clock, near: Position | u
 }
 
 function readSource(source: Cursor<Source>, clock: Clock, near: Position | undefined): WaterSource | undefined {
-  const given = (["file", "sketch", "uniform"] as const).filter((key) => source.at(key).isGiven);
-  source.needsOneOf(["file", "sketch", "uniform"]);
+  const given = (["file", "files", "sketch", "uniform"] as const).filter((key) => source.at(key).isGiven);
+  source.needsOneOf(["file", "files", "sketch", "uniform"]);
   switch (given[0]) {
-    case "file": {
-      const file = source.at("file").read(parseFileName);
-      return file === undefined ? undefined : { kind: "file", file };
-    }
+    case "file":
+    case "files":
+      return readFiles(source);
     case "sketch":
       return readSketch(source.at("sketch"), clock, near);
     case "uniform": {

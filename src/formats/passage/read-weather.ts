@@ -5,6 +5,7 @@ import type { SeaPeriod, WindPeriod } from "../../core/weather/index.ts";
 import { type Clock, readStretch, readTime } from "./clock.ts";
 import type { Cursor } from "./cursor.ts";
 import { parseFileName, parseLineNumber } from "./quantities.ts";
+import { readFiles } from "./read-files.ts";
 import type { PassageData } from "./schema.ts";
 
 type Weather = PassageData["weather"];
@@ -30,7 +31,7 @@ export function readWeather(weather: Cursor<Weather>, clock: Clock): ReadWeather
 
 function readSource(source: Cursor<Source>, clock: Clock): WeatherSource | undefined {
   const letter = source.at("letter");
-  const kinds = ["file", "letter", "periods"] as const;
+  const kinds = ["file", "files", "letter", "periods"] as const;
   source.needsOneOf(kinds);
   if (!letter.isGiven) {
     for (const key of ["zone", "issued", "strikeOut"] as const) {
@@ -39,10 +40,9 @@ function readSource(source: Cursor<Source>, clock: Clock): WeatherSource | undef
     }
   }
   switch (kinds.find((key) => source.at(key).isGiven)) {
-    case "file": {
-      const file = source.at("file").read(parseFileName);
-      return file === undefined ? undefined : { kind: "file", file };
-    }
+    case "file":
+    case "files":
+      return readFiles(source);
     case "letter":
       return readLetter(source, clock);
     case "periods":

@@ -27,6 +27,14 @@ const uniform = z
   .strictObject({ set: bearing("Where the water sets.", "215"), rate: speed("Its rate.", "1.2 kn") })
   .meta({ description: "The same set and rate everywhere and always." });
 
+const files = (what: string) =>
+  z
+    .array(fileName("A file, or several where `*` in the name stands for any letters.", `${what}-*.grib2`))
+    .min(1)
+    .meta({
+      description: "Files of one source: its hours, its components, its runs. Of runs the newest that covers a passage whole is used.",
+    });
+
 export const waterSchema = z
   .strictObject({
     whereUnknown: entry(
@@ -38,12 +46,13 @@ export const waterSchema = z
         z
           .strictObject({
             file: fileName("A current file (GRIB or NetCDF).", "current.nc").optional(),
+            files: files("current").optional(),
             sketch: sketch.optional(),
             uniform: uniform.optional(),
           })
           .meta({
-            description: "One source of current: a file, a sketch or a uniform stream.",
-            oneOf: [{ required: ["file"] }, { required: ["sketch"] }, { required: ["uniform"] }],
+            description: "One source of current: a file, several files that belong together, a sketch or a uniform stream.",
+            oneOf: [{ required: ["file"] }, { required: ["files"] }, { required: ["sketch"] }, { required: ["uniform"] }],
           }),
       )
       .min(1)
@@ -68,6 +77,7 @@ export const weatherSchema = z
         z
           .strictObject({
             file: fileName("A forecast file (GRIB or NetCDF).", "wind.grib2").optional(),
+            files: files("wind").optional(),
             letter: fileName("A forecaster's letter, as text.", "letter.txt").optional(),
             zone: entry("With `letter`: the zone of its times, where it names none.", ["UTC-10", "Pacific/Tahiti"]).optional(),
             issued: time("With `letter`: when it was issued, where it doesn't say.").optional(),
@@ -78,8 +88,8 @@ export const weatherSchema = z
             periods: z.array(period).min(1).meta({ description: "Wind and sea typed in, period by period." }).optional(),
           })
           .meta({
-            description: "One source of weather: a file, a letter or periods.",
-            oneOf: [{ required: ["file"] }, { required: ["letter"] }, { required: ["periods"] }],
+            description: "One source of weather: a file, several files that belong together, a letter or periods.",
+            oneOf: [{ required: ["file"] }, { required: ["files"] }, { required: ["letter"] }, { required: ["periods"] }],
             dependentRequired: { zone: ["letter"], issued: ["letter"], strikeOut: ["letter"] },
           }),
       )

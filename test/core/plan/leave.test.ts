@@ -5,7 +5,7 @@ import { clock, HOUR, limit } from "../window/setup.ts";
 import { currentGrid, kn, prepared } from "./setup.ts";
 
 const from = (hours: number, minutes = 0) => epochSeconds(clock(hours, minutes));
-const file = { kind: "file", file: "current.nc" } as const;
+const file = { kind: "files", files: ["current.nc"] } as const;
 
 describe("the departures that are tried", () => {
   it("stand on the whole hours of ship's time, from the first asked for to the last", () => {

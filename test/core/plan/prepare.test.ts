@@ -14,7 +14,7 @@ import {
 import { clock } from "../window/setup.ts";
 import { currentGrid, grid, gustGrid, kn, passage, prepared, tansy, windGrid } from "./setup.ts";
 
-const file = { kind: "file", file: "forecast.grib2" } as const;
+const file = { kind: "files", files: ["forecast.grib2"] } as const;
 
 /** Wind of a member in the middle of the waters, knots: [wind, gust, whether the gust is assumed]. */
 function windAt(one: ReturnType<typeof prepared>, member: number): [number, number, boolean] {
@@ -33,7 +33,7 @@ describe("what a passage's sources lack", () => {
   it("is told all at once, each by its place", () => {
     const changes: Partial<Passage> = {
       boat: { ...tansy, power: null },
-      waterSources: [file, { kind: "uniform", setDegTrue: 0, rateMps: 1 }, { kind: "file", file: "empty.nc" }],
+      waterSources: [file, { kind: "uniform", setDegTrue: 0, rateMps: 1 }, { kind: "files", files: ["empty.nc"] }],
       weatherSources: [file],
     };
     const told = codesOf(changes, { water: [[windGrid(10)], null, []], weather: [[currentGrid(1)]] });

@@ -26,6 +26,23 @@ describe("bytes in memory", () => {
   });
 });
 
+describe("bytes at once", () => {
+  test("are the same as those waited for, through reading ahead too, and reject the same", async () => {
+    const source = bytesFromMemory(bytes);
+    const ahead = readAhead(source, 16);
+    for (const one of [source, ahead]) {
+      expect(one.readNow?.(97, 3)).toEqual(await one.read(97, 3));
+      expect(() => one.readNow?.(98, 3)).toThrow("3 bytes from byte 98 of a source of 100 bytes");
+    }
+  });
+
+  test("are not promised for a source that can't", () => {
+    const { sizeBytes, read } = bytesFromMemory(bytes);
+    expect(readAhead({ sizeBytes, read }).readNow).toBeUndefined();
+    expect(() => new WindowReader({ sizeBytes, read }, 16).readNow(0, 1)).toThrow("can't be read at once");
+  });
+});
+
 describe("the window", () => {
   test("gives the same bytes as the source, with fewer requests", async () => {
     const inner = bytesFromMemory(bytes);
@@ -73,5 +90,26 @@ describe("reading ahead", () => {
     expect(requests).toBeLessThan(8);
     expect(await ahead.read(0, 3000)).toEqual(bytes.subarray(0, 3000));
     await expect(ahead.read(4990, 20)).rejects.toThrow("4990");
+  });
+
+  test("reads what lies far apart by itself, and ahead again where pieces follow one another", async () => {
+    const bytes = Uint8Array.from({ length: 9000 }, (_, i) => i % 251);
+    const asked: (readonly [number, number])[] = [];
+    const noted = {
+      sizeBytes: bytes.length,
+      read: (offsetBytes: number, lengthBytes: number) => {
+        asked.push([offsetBytes, lengthBytes]);
+        return bytesFromMemory(bytes).read(offsetBytes, lengthBytes);
+      },
+    };
+    const ahead = readAhead(noted, 1000);
+    for (const at of [0, 3000, 6000, 6010, 6020, 2000]) expect(await ahead.read(at, 10)).toEqual(bytes.subarray(at, at + 10));
+    expect(asked).toEqual([
+      [0, 1000],
+      [3000, 10],
+      [6000, 10],
+      [6010, 1000],
+      [2000, 10],
+    ]);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { latLonOf } from "../../core/fields/grids.ts";
 import { codesOf, HOUR, JUNE, netcdf, reading } from "./sample-files.ts";
 
 const SPEED = { units: "m/s" };
@@ -15,8 +16,8 @@ describe("a current in a NetCDF file", () => {
     const grid = read.grids[0]!;
     expect(grid.quantities).toEqual(["currentEastMps", "currentNorthMps"]);
     expect([...grid.times]).toEqual([JUNE, JUNE + 3 * HOUR, JUNE + 6 * HOUR]);
-    expect([...grid.latitudesDeg]).toEqual([40, 41, 42]);
-    expect([...grid.longitudesDeg]).toEqual([-10, -9, -8, -7]);
+    expect([...latLonOf(grid).latitudesDeg]).toEqual([40, 41, 42]);
+    expect([...latLonOf(grid).longitudesDeg]).toEqual([-10, -9, -8, -7]);
     const at = ((2 * 3 + 1) * 4 + 3) * 2;
     expect(grid.values[at]).toBeCloseTo(0.213, 6);
     expect(grid.values[at + 1]).toBeCloseTo(-0.213, 6);
@@ -71,8 +72,8 @@ describe("a current in a NetCDF file", () => {
   it("needs both components", async () => {
     const read = await reading(netcdf({ fields: pair("water_u", "w") }));
     expect(read.grids).toEqual([]);
-    expect(codesOf(read)).toContain("component-missing");
-    expect(read.contents[0]!.whyNotUsed).toBe("its other component is missing");
+    expect(codesOf(read)).toContain("component-alone");
+    expect(read.lone.map(({ grid }) => grid.quantities)).toEqual([["currentEastMps"]]);
   });
 
   it("is missing where either component is, and fills never leak", async () => {
@@ -114,16 +115,16 @@ describe("a current in a NetCDF file", () => {
         }),
       )
     ).grids[0]!;
-    expect([...grid.latitudesDeg]).toEqual([40, 41, 42]);
+    expect([...latLonOf(grid).latitudesDeg]).toEqual([40, 41, 42]);
     // The middle column decides which turn the longitudes are given in.
-    expect([...grid.longitudesDeg]).toEqual([-2, -1, 0, 1]);
+    expect([...latLonOf(grid).longitudesDeg]).toEqual([-2, -1, 0, 1]);
     expect(grid.values[0]).toBeCloseTo(0.02, 6);
     expect(grid.values[2 * 4 * 2]).toBeCloseTo(0, 6);
   });
 
   it("is read past the wrap of its longitudes", async () => {
     const grid = (await reading(netcdf({ longitudes: [178, 179, -180, -179], fields: pair("uo", "vo") }))).grids[0]!;
-    expect([...grid.longitudesDeg]).toEqual([-182, -181, -180, -179]);
+    expect([...latLonOf(grid).longitudesDeg]).toEqual([-182, -181, -180, -179]);
   });
 
   it("told apart from wind where its name is only u and v, or not used", async () => {
@@ -277,8 +278,8 @@ describe("a crop of a NetCDF file", () => {
 
   it("keeps one more cell around and two more steps, across the seam of a grid round the earth", async () => {
     const grid = (await reading(wide(round), crop)).grids[0]!;
-    expect([...grid.latitudesDeg]).toEqual([30, 40]);
-    expect([...grid.longitudesDeg]).toEqual([-10, 0, 10, 20]);
+    expect([...latLonOf(grid).latitudesDeg]).toEqual([30, 40]);
+    expect([...latLonOf(grid).longitudesDeg]).toEqual([-10, 0, 10, 20]);
     expect([...grid.times].map((at) => (at - JUNE) / HOUR)).toEqual([21, 24, 27, 30, 33, 36]);
     expect([0, 1, 2, 3].map((x) => Math.round(grid.values[2 * x]! * 100))).toEqual([35, 0, 1, 2]);
     expect(grid.values[1]).toBeCloseTo(0.7 + 0.012, 6);
@@ -287,13 +288,13 @@ describe("a crop of a NetCDF file", () => {
   it("gives the same values as the whole file does at the same places", async () => {
     const whole = (await reading(wide(round))).grids[0]!;
     const part = (await reading(wide(round), { ...crop, westDeg: 170, eastDeg: -170 })).grids[0]!;
-    expect([...part.longitudesDeg]).toEqual([160, 170, 180, 190, 200]);
+    expect([...latLonOf(part).longitudesDeg]).toEqual([160, 170, 180, 190, 200]);
     for (const [t, at] of part.times.entries()) {
-      for (const [y, latitude] of part.latitudesDeg.entries()) {
-        for (const [x, longitude] of part.longitudesDeg.entries()) {
+      for (const [y, latitude] of latLonOf(part).latitudesDeg.entries()) {
+        for (const [x, longitude] of latLonOf(part).longitudesDeg.entries()) {
           const there =
-            (whole.times.indexOf(at) * 19 + whole.latitudesDeg.indexOf(latitude)) * 36 +
-            whole.longitudesDeg.findIndex((one) => (one - longitude) % 360 === 0);
+            (whole.times.indexOf(at) * 19 + latLonOf(whole).latitudesDeg.indexOf(latitude)) * 36 +
+            latLonOf(whole).longitudesDeg.findIndex((one) => (one - longitude) % 360 === 0);
           const here = (t * 2 + y) * 5 + x;
           expect(part.values.slice(2 * here, 2 * here + 2)).toEqual(whole.values.slice(2 * there, 2 * there + 2));
         }
@@ -311,6 +312,6 @@ describe("a crop of a NetCDF file", () => {
 
   it("finds a regional grid given in the other turn of longitudes", async () => {
     const grid = (await reading(wide([350, 351, 352, 353, 354, 355]), { ...crop, westDeg: -8.5, eastDeg: -7.5 })).grids[0]!;
-    expect([...grid.longitudesDeg]).toEqual([-9, -8, -7]);
+    expect([...latLonOf(grid).longitudesDeg]).toEqual([-9, -8, -7]);
   });
 });

@@ -38,14 +38,14 @@ describe("a passage file", () => {
 
   it("gives the water and the weather in their order", () => {
     expect(passage.whereCurrentUnknown).toEqual({ kind: "refuse" });
-    expect(passage.waterSources.map((source) => source.kind)).toEqual(["file", "sketch"]);
+    expect(passage.waterSources.map((source) => source.kind)).toEqual(["files", "sketch"]);
     const sketch = passage.waterSources[1];
     if (sketch?.kind !== "sketch") throw new Error("not a sketch");
     expect(sketch.sketch.section.map((point) => point.acrossMetres / 1852)).toEqual([-15, 0, 15]);
     expect(sketch.sketch.section.map((point) => point.setDegTrue)).toEqual([null, 215, null]);
     expect(sketch.sketch.section[1]?.rateMps).toBeCloseTo(3.2 * KNOT, 12);
     expect(sketch.sketch.from).toBe(Date.UTC(2027, 3, 6, 10) / 1000);
-    expect(passage.weatherSources.map((source) => source.kind)).toEqual(["file", "letter", "periods"]);
+    expect(passage.weatherSources.map((source) => source.kind)).toEqual(["files", "letter", "periods"]);
     const periods = passage.weatherSources[2];
     if (periods?.kind !== "periods") throw new Error("not periods");
     expect(periods.wind[0]).toMatchObject({

@@ -15,7 +15,7 @@ export const fileCodes = {
   "file-not-recognised": {
     kind: "input",
     meaning: "The file is not of a kind that is read here.",
-    whatToDo: "Give a forecast or current as GRIB edition 2 or NetCDF classic; open the file in a text editor if it came from a web page.",
+    whatToDo: "Give a forecast or current as GRIB or NetCDF; open the file in a text editor if it came from a web page.",
   },
   "file-lies": {
     kind: "input",
@@ -35,7 +35,7 @@ export const fileCodes = {
   "edition-not-read": {
     kind: "input",
     meaning: "The message is of a GRIB edition that is not read.",
-    whatToDo: "Ask for the same fields as GRIB edition 2.",
+    whatToDo: "Ask for the same fields as GRIB edition 1 or 2.",
   },
   "packing-not-read": {
     kind: "input",
@@ -52,12 +52,6 @@ export const fileCodes = {
     meaning: "The message holds a kind of product that is not read.",
     whatToDo: "Ask for plain forecast fields, at an instant or over one interval, with members one by one.",
   },
-  "netcdf4-not-read": {
-    kind: "input",
-    meaning: "The file is NetCDF-4, which is not read yet; NetCDF classic is.",
-    whatToDo:
-      "Ask for NetCDF classic (also called NetCDF-3) or GRIB edition 2, or convert it with the nccopy tool: nccopy -k classic IN OUT.",
-  },
   "calendar-not-read": {
     kind: "input",
     meaning: "The file counts its days by a calendar that is not that of real dates.",
@@ -72,6 +66,11 @@ export const fileCodes = {
     kind: "input",
     meaning: "A current or wind has only one of its two components, for some or all times.",
     whatToDo: "Ask for both the east and the north component.",
+  },
+  "component-alone": {
+    kind: "input",
+    meaning: "A current or wind has only one of its two components in this file; it serves together with a file that has the other.",
+    whatToDo: "Name both files as one source (`files` in the passage file), or give both to inspect at once.",
   },
   "unit-not-known": {
     kind: "input",
@@ -98,6 +97,16 @@ export const fileCodes = {
     meaning: "The forecast leaves out some of its times.",
     whatToDo: "Between the times around a gap the field is only a guess: fetch the file again, or use another source.",
   },
+  "files-repeat": {
+    kind: "input",
+    meaning: "The same times of the same run stand in more than one of the files.",
+    whatToDo: "Nothing: they are used once.",
+  },
+  "files-disagree": {
+    kind: "input",
+    meaning: "Two files of the same run, or of none that is said, give different values for one time; the file named first is used.",
+    whatToDo: "Leave out the older file, or name the better one first.",
+  },
   "members-unequal": {
     kind: "input",
     meaning: "The members of the ensemble are not all given for the same times.",
@@ -122,6 +131,26 @@ export const fileCodes = {
     kind: "input",
     meaning: "Values no sea or wind could have were taken as missing.",
     whatToDo: "Look at the file: it may mark missing values without saying so, or its unit may be wrong.",
+  },
+  "value-doubtful": {
+    kind: "input",
+    meaning: "Values have hardly ever been met with at sea, and are used as they stand.",
+    whatToDo: "Look at the file: its unit may be another than it says, such as feet for metres or knots for metres a second.",
+  },
+  "fill-doubtful": {
+    kind: "input",
+    meaning: "The file calls a value missing that may well be one, such as 0.",
+    whatToDo: "Look at the places and times that are named; tell whoever made the file.",
+  },
+  "step-empty": {
+    kind: "input",
+    meaning: "A field has a time at which it holds no value anywhere.",
+    whatToDo: "Count that time as not given: between those around it the field is only a guess.",
+  },
+  "tide-only": {
+    kind: "input",
+    meaning: "The current is its tidal part alone.",
+    whatToDo: "Add what the wind and the ocean's own currents do, or use a source that holds them.",
   },
   "tide-left-out": {
     kind: "input",

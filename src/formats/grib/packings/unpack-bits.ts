@@ -1,3 +1,5 @@
+import { unpackOctets } from "./unpack-octets.ts";
+
 /** Bytes that `count` numbers of `bits` bits take. */
 export function packedBytes(count: number, bits: number): number {
   return Math.ceil((count * bits) / 8);
@@ -14,8 +16,8 @@ export function unpackScaled(data: Uint8Array, bits: number, out: Float64Array, 
   const view = new DataView(data.buffer, data.byteOffset, data.byteLength);
   const drop = 32 - bits;
   const whole = wordsWithin(data.length, 0, bits, count);
-  let i = 0;
-  let bit = 0;
+  let i = bits === 8 || bits === 16 ? unpackOctets(view, bits === 8 ? 1 : 2, out, reference, step, divisor) : 0;
+  let bit = i * bits;
   if (bits <= ONE_WORD_BITS) {
     // Two at a time: the loop itself costs as much as a number.
     for (; i < whole - 1; i += 2) {

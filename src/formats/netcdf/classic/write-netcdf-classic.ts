@@ -1,4 +1,4 @@
-import { bytesOfType, defaultFills, type NetcdfType } from "./netcdf-types.ts";
+import { bytesOfType, defaultFills, type NetcdfType } from "../netcdf-types.ts";
 
 /** An attribute to write: text, one number (a double), or numbers of the array's own type. */
 export type AttributeToWrite = string | number | Int8Array | Int16Array | Int32Array | Float32Array | Float64Array;

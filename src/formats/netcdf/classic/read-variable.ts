@@ -1,13 +1,8 @@
-import { bad, good, issue, type Parsed } from "../../core/answers/index.ts";
-import type { ByteSource } from "../bytes/index.ts";
-import { bytesOfType, type NetcdfHeader, type NetcdfValues } from "./netcdf-types.ts";
-import { copyRun, emptyValues } from "./values.ts";
-
-/** A block of a variable: the first index and how many along each of its dimensions. */
-export interface Hyperslab {
-  readonly start: readonly number[];
-  readonly count: readonly number[];
-}
+import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
+import type { ByteSource } from "../../bytes/index.ts";
+import { checkedBlock } from "../block.ts";
+import { bytesOfType, type ClassicHeader, emptyValues, type Hyperslab, type NetcdfValues } from "../netcdf-types.ts";
+import { copyRun } from "./values.ts";
 
 /** One read may fetch bytes it doesn't need when they lie between needed ones: up to this span always… */
 const SMALL_SPAN_BYTES = 64 * 1024;
@@ -19,25 +14,16 @@ const LARGE_SPAN_BYTES = 4 * 1024 * 1024;
  * than the bytes of the block. `file-truncated` where the source ends before its stated size. Throws for an unknown name or a block
  * outside the shape: that is our own bug.
  */
-export async function readVariable(
+export async function readClassicVariable(
   source: ByteSource,
-  header: NetcdfHeader,
+  header: ClassicHeader,
   name: string,
   slab?: Hyperslab,
 ): Promise<Parsed<NetcdfValues>> {
   const variable = header.variables.get(name);
   if (!variable) throw new Error(`no variable ${JSON.stringify(name)} in this file`);
   const { shape, type } = variable;
-  const start = slab?.start ?? shape.map(() => 0);
-  const count = slab?.count ?? shape;
-  const outside = shape.some((length, index) => {
-    const from = start[index] ?? -1;
-    const many = count[index] ?? -1;
-    return !Number.isInteger(from) || !Number.isInteger(many) || from < 0 || many < 0 || from + many > length;
-  });
-  if (start.length !== shape.length || count.length !== shape.length || outside) {
-    throw new Error(`block start [${start}] count [${count}] is outside the shape [${shape}] of ${JSON.stringify(name)}`);
-  }
+  const { start, count } = checkedBlock(variable, slab);
   const total = count.reduce((product, many) => product * many, 1);
   const out = emptyValues(type, total);
   if (total === 0) return good(out);

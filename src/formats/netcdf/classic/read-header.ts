@@ -1,16 +1,16 @@
-import { bad, good, issue, type Parsed } from "../../core/answers/index.ts";
-import type { ByteSource } from "../bytes/index.ts";
-import { HeaderCursor, Lies, LONGEST_HEADER_BYTES, padded, RanOut } from "./header-cursor.ts";
+import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
+import type { ByteSource } from "../../bytes/index.ts";
 import {
   bytesOfType,
+  type ClassicHeader,
+  type ClassicVariable,
   type NetcdfAttribute,
   type NetcdfAttributes,
   type NetcdfDimension,
-  type NetcdfHeader,
   type NetcdfType,
-  type NetcdfVariable,
   typesByNumber,
-} from "./netcdf-types.ts";
+} from "../netcdf-types.ts";
+import { HeaderCursor, Lies, LONGEST_HEADER_BYTES, padded, RanOut } from "./header-cursor.ts";
 import { numberAt } from "./values.ts";
 
 const TAG_DIMENSIONS = 10;
@@ -27,25 +27,17 @@ export function isNetcdfClassic(firstBytes: Uint8Array): boolean {
   return firstBytes[0] === 0x43 && firstBytes[1] === 0x44 && firstBytes[2] === 0x46 && (version === 1 || version === 2 || version === 5);
 }
 
-/** Whether the first bytes are the HDF5 signature, which NetCDF-4 files begin with. */
-export function isHdf5(firstBytes: Uint8Array): boolean {
-  return [0x89, 0x48, 0x44, 0x46, 0x0d, 0x0a, 0x1a, 0x0a].every((byte, index) => firstBytes[index] === byte);
-}
-
 /**
  * Reads the header of a NetCDF classic file (The NetCDF Classic Format Specification, Unidata; and the CDF-5 extension of it).
  *
  * Reads no more than the header, and holds every count, length and offset against the size of the file: `file-truncated` where the file
- * breaks off before its header or its data end, `file-lies` where the header contradicts itself, `netcdf4-not-read` for HDF5.
+ * breaks off before its header or its data end, `file-lies` where the header contradicts itself.
  */
-export async function readNetcdfHeader(source: ByteSource, name: string): Promise<Parsed<NetcdfHeader>> {
+export async function readClassicHeader(source: ByteSource, name: string): Promise<Parsed<ClassicHeader>> {
   const sizeBytes = source.sizeBytes;
   let wanted = Math.min(sizeBytes, FIRST_READ_BYTES);
   for (;;) {
     const bytes = await source.read(0, wanted);
-    if (isHdf5(bytes)) {
-      return bad(issue(name, "netcdf4-not-read", "NetCDF-4 is not read yet: this file holds NetCDF-4 (HDF5)."));
-    }
     if (!isNetcdfClassic(bytes)) return bad(issue(name, "file-not-recognised", "This is not a NetCDF classic file."));
     try {
       return good(parse(bytes, sizeBytes));
@@ -66,7 +58,7 @@ export async function readNetcdfHeader(source: ByteSource, name: string): Promis
 
 class Truncated extends Error {}
 
-function parse(bytes: Uint8Array, sizeBytes: number): NetcdfHeader {
+function parse(bytes: Uint8Array, sizeBytes: number): ClassicHeader {
   const version = bytes[3] === 1 ? 1 : bytes[3] === 2 ? 2 : 5;
   const cursor = new HeaderCursor(bytes, 4, sizeBytes, version === 5);
   const writtenRecords = cursor.recordCount();
@@ -81,7 +73,7 @@ function parse(bytes: Uint8Array, sizeBytes: number): NetcdfHeader {
   const recordBytes = lone ? loneRecordBytes(lone) : recordVariables.reduce((sum, one) => sum + padded(one.sliceBytes), 0);
   const recordCount = writtenRecords ?? recordsThatFit(recordVariables, recordBytes, sizeBytes);
 
-  const variables = new Map<string, NetcdfVariable>();
+  const variables = new Map<string, ClassicVariable>();
   const filledDimensions = dimensions.map((one) => (one.isRecord ? { ...one, length: recordCount } : one));
   for (const draft of drafts) {
     if (variables.has(draft.name)) throw new Lies(`two variables are named ${quoted(draft.name)}`);

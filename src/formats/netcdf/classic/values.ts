@@ -1,31 +1,4 @@
-import { bytesOfType, type NetcdfType, type NetcdfValues } from "./netcdf-types.ts";
-
-/** Room for `count` values of a type. */
-export function emptyValues(type: NetcdfType, count: number): NetcdfValues {
-  switch (type) {
-    case "byte":
-      return new Int8Array(count);
-    case "char":
-    case "ubyte":
-      return new Uint8Array(count);
-    case "short":
-      return new Int16Array(count);
-    case "ushort":
-      return new Uint16Array(count);
-    case "int":
-      return new Int32Array(count);
-    case "uint":
-      return new Uint32Array(count);
-    case "float":
-      return new Float32Array(count);
-    case "double":
-      return new Float64Array(count);
-    case "int64":
-      return new BigInt64Array(count);
-    case "uint64":
-      return new BigUint64Array(count);
-  }
-}
+import { bytesOfType, type NetcdfType, type NetcdfValues } from "../netcdf-types.ts";
 
 /** One big-endian value as a number; 64-bit integers become the nearest double. */
 export function numberAt(view: DataView, offsetBytes: number, type: NetcdfType): number {
