@@ -1,10 +1,12 @@
 // @ts-check
 // npm run bench: accuracy and speed side by side with a baseline, in one run. Times on a shared machine are noisy: compare within a run.
 // npm run bench -- PART…: only these parts. --large: files of 2 GB too.
+import { benchCoast } from "./coast.mjs";
 import { benchDemo } from "./demo.mjs";
 import { benchInspecting } from "./inspecting.mjs";
 import { benchJets } from "./jets.mjs";
 import { benchPackings } from "./packings.mjs";
+import { benchRefuges } from "./refuges.mjs";
 
 const asked = process.argv.slice(2);
 const large = asked.includes("--large");
@@ -13,6 +15,8 @@ const large = asked.includes("--large");
 const parts = {
   jets: benchJets,
   demo: benchDemo,
+  coast: benchCoast,
+  refuges: benchRefuges,
   packings: benchPackings,
   inspecting: () => benchInspecting({ large }),
 };

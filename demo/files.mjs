@@ -1,6 +1,7 @@
 // @ts-check
 /** The files that are made, each from the models and the project's own writers. */
 import { currentFile } from "./current-file.mjs";
+import { landText } from "./land-file.mjs";
 import { letterText } from "./letter.mjs";
 import { windFile } from "./wind-file.mjs";
 
@@ -15,6 +16,7 @@ export function demoFiles({ writeGrib2Message, writeNetcdfClassic, packShorts })
   return [
     ["current.nc", currentFile({ writeNetcdfClassic, packShorts })],
     ["wind.grib2", windFile(writeGrib2Message)],
+    ["land.geojson", new TextEncoder().encode(landText())],
     ["letter.txt", new TextEncoder().encode(letterText())],
   ];
 }

@@ -42,6 +42,17 @@ export function placeOf({ latitudeDeg, longitudeDeg }) {
 }
 
 /**
+ * The position of a place of the frame.
+ * @param {Place} place
+ * @returns {Position}
+ */
+export function positionOf({ acrossNm, downStreamNm }) {
+  const eastNm = acrossNm * Math.sin(ACROSS_DEG * RAD) + downStreamNm * Math.sin(DOWN_STREAM_DEG * RAD);
+  const northNm = acrossNm * Math.cos(ACROSS_DEG * RAD) + downStreamNm * Math.cos(DOWN_STREAM_DEG * RAD);
+  return { latitudeDeg: FROM.latitudeDeg + northNm / 60, longitudeDeg: FROM.longitudeDeg + eastNm / NM_PER_DEGREE_EAST };
+}
+
+/**
  * The part of a displacement that lies along a bearing.
  * @param {number} eastNm
  * @param {number} northNm

@@ -2,12 +2,15 @@ import type { HelmOrder } from "../core/passage/index.ts";
 import { OFF_PATH_NM } from "../core/passage/index.ts";
 import { type ComparedWay, type CrossAnswer, forTheHelm, steeringCompass } from "../core/plan/index.ts";
 import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
+import { fastestJson } from "./fastest-json.ts";
 import { iso, rounded } from "./instant.ts";
+import { laneCrossingJson, squareDeparturesJson } from "./lanes-json.ts";
 import { burnKnown } from "./leave-json.ts";
 import { noAnswerJson } from "./no-answer-json.ts";
 import { passageJson } from "./passage-json.ts";
 import { rowJson } from "./row-json.ts";
 import { seamJson } from "./seam-json.ts";
+import { stagingJson } from "./staging-json.ts";
 
 const nm = (metres: number): number => rounded(nmFromMetres(metres), 3);
 
@@ -24,7 +27,7 @@ export function crossJson(answer: CrossAnswer) {
     acrossNm: nm(one.fromAlongMetres),
     steer:
       one.steer.kind === "heading"
-        ? { kind: one.steer.kind, ...heading(one.steer.headingDegTrue) }
+        ? { kind: one.steer.kind, ...heading(one.steer.headingDegTrue), squareTo: one.steer.squareTo ?? [] }
         : one.steer.kind === "holdTrack"
           ? { kind: one.steer.kind, trackDegTrue: rounded(one.steer.trackDegTrue, 2) }
           : one.steer,
@@ -47,7 +50,8 @@ export function crossJson(answer: CrossAnswer) {
       orders: one.orders.map(order),
       axis: { at: iso(one.axis.at), acrossNm: nm(one.axis.alongMetres), rateKn: rounded(knotsFromMps(one.axis.rateMps), 2) },
       clear: one.clear === null ? null : { at: iso(one.clear.at), acrossNm: nm(one.clear.alongMetres) },
-      headingsThatLead: one.name === "oneHeading" ? one.headingsThatLead : null,
+      headingsThatLead: one.name === "oneHeading" || one.name === "squareInLanes" ? one.headingsThatLead : null,
+      laneCrossings: one.laneCrossings.map(laneCrossingJson),
       assumedWaterShare: rounded(one.assumedWaterShare, 3),
       ifTheStreamIs: otherwise.map(({ streamFactor, carried, addedSeconds }) => ({
         streamFactor,
@@ -74,6 +78,7 @@ export function crossJson(answer: CrossAnswer) {
             totalKnNm: rounded(knotsFromMps(nmFromMetres(Math.abs(stream.totalMetres2ps))), 2),
             downStreamSide: stream.downStreamSide === 1 ? "starboard" : "port",
           },
+    fastest: answer.fastest === null ? null : fastestJson(answer.fastest),
     advised: answer.advised?.name ?? null,
     ways: answer.ways.map(way),
     reAim: {
@@ -90,5 +95,19 @@ export function crossJson(answer: CrossAnswer) {
     },
     verdict: rowJson(answer.row, fuelKnown),
     seams: answer.seams.map(seamJson),
+    squareDepartures: answer.squareDepartures === null ? null : squareDeparturesJson(answer.squareDepartures),
+    staging: answer.staging === null ? null : stagingJson(answer.staging),
+    upStreamBias:
+      answer.upStreamBias === null
+        ? null
+        : {
+            totalSpreadShare: answer.upStreamBias.spreadShare,
+            rows: answer.upStreamBias.rows.map((row) => ({
+              biasNm: nm(row.biasMetres),
+              ...heading(row.headingDegTrue),
+              costSeconds: rounded(row.costSeconds, 1),
+              downStreamChance: rounded(row.downStreamChance, 3),
+            })),
+          },
   };
 }

@@ -8,6 +8,7 @@ export * from "./instant.ts";
 export * from "./leave-json.ts";
 export * from "./no-answer-json.ts";
 export * from "./passage-json.ts";
+export * from "./refuges-json.ts";
 export * from "./row-json.ts";
 export * from "./sky-json.ts";
 export * from "./steer-json.ts";

@@ -10,6 +10,8 @@ export function noAnswerJson(why: NoAnswer) {
     at: iso(why.at),
     latitudeDeg: rounded(why.where.latitudeDeg, 5),
     longitudeDeg: rounded(why.where.longitudeDeg, 5),
+    /** Of `across-land`: what is run into, `land` or `keptOut`, and its name. */
+    area: "area" in why && why.area !== undefined ? why.area : null,
     coveredFrom: "coveredFrom" in why ? isoOrNull(why.coveredFrom) : null,
     coveredUntil: "coveredUntil" in why ? isoOrNull(why.coveredUntil) : null,
   };

@@ -40,6 +40,13 @@ export function passageJson(prepared: Prepared) {
         issuedAt: isoOrNull(source.issuedAt),
         coveredUntil: isoOrNull(source.covers.until),
       })),
+      land:
+        prepared.land === null
+          ? null
+          : {
+              coast: prepared.land.coast === null ? null : { name: prepared.land.coast.name, madeOn: prepared.land.coast.madeOn },
+              files: prepared.land.files,
+            },
     },
   };
 }

@@ -1,11 +1,12 @@
 import { burnKnown, crossJson } from "../api/index.ts";
 import { parseLocalTime } from "../core/calendar/index.ts";
-import type { Line, Track } from "../core/passage/index.ts";
+import { isNotSquare, turnsAcross } from "../core/passage/index.ts";
 import { type CrossAnswer, crossAt, steeringCompass } from "../core/plan/index.ts";
 import { epochSeconds, knotsFromMps, nmFromMetres } from "../core/units/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
 import {
   assumptionsInWords,
+  biasInWords,
   compassInWords,
   decidedInWords,
   doorInWords,
@@ -23,7 +24,9 @@ import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
 import { headText } from "./leave-command.ts";
 import { openGiven } from "./opened.ts";
+import { lanesText } from "./text/lanes-text.ts";
 import { plotText } from "./text/plot-text.ts";
+import { stagingText } from "./text/staging-text.ts";
 import { offStrengthText, reAimText, waysText } from "./text/ways-text.ts";
 import { wrap } from "./text/wrap.ts";
 
@@ -88,7 +91,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
     parts.push(waysText(answer));
     parts.push(
       wrap(
-        `→ the order: the simplest way within five minutes of the best. Times are from buoy to buoy, without the harbours. Strays: up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold, and the miles off the line (u up, d down) where the order ends; it is kept until clear, then the track is held.`,
+        `→ the order: the simplest way within five minutes of the best${answer.ways.some(({ way }) => way.kind === "arrives" && isNotSquare(way)) && !isNotSquare(advised) ? " of those that are square in the traffic lanes" : ""}. ${answer.fastest === null ? "" : "The fastest is a yardstick, its heading turning all the way; changing headings is what a helm can make of it, each held an hour. "}Times are from buoy to buoy, without the harbours. Strays: up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold, and the miles off the line (u up, d down) where the order ends; it is kept until clear, then the track is held.`,
       ),
     );
     const others = answer.ways.flatMap(({ way }) =>
@@ -98,12 +101,16 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
       parts.push(
         wrap(`The other orders: ${others.map((way) => `${wayName(way.name)}: ${ordersInALine(prepared, compass, way)}`).join("; ")}.`),
       );
+    const lanes = lanesText(answer);
+    if (lanes !== null) parts.push(lanes);
     parts.push(wrap(`${offStrengthText(answer)}${streamText(answer)}`));
+    const bias = answer.upStreamBias === null ? null : biasInWords(answer.upStreamBias, prepared);
+    if (bias !== null) parts.push(wrap(bias));
     parts.push(plotText(answer, advised));
     parts.push(reAimText(answer, compass));
     parts.push(
       wrap(
-        `Re-aim: headings (${northInWords(compass)}) to the destination from where you are. Down: miles across, and when you should be there; along: miles off the expected path, u up-stream, d down-stream. While in doubt stay up-stream: the water brings you back.`,
+        `Re-aim: headings (${northInWords(compass)}) to the destination from where you are. Down: miles across, and when you should be there; along: miles off the expected path, u up-stream, d down-stream.${advised.name === "squareInLanes" ? " They are the headings outside the traffic lanes; in them keep the square one." : ""} While in doubt stay up-stream: the water brings you back.`,
       ),
     );
     if (advised.assumedWaterShare > 0)
@@ -118,6 +125,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
       parts.push(`Fuel for the open water: ${advised.fuelLitres.toFixed(0)} L${of}.`);
     }
   }
+  if (answer.staging !== null) parts.push(stagingText(answer.staging, zone, prepared.passage.arrivalZone));
   for (const seam of answer.seams) parts.push(wrap(`No run covers the passage whole. ${seamInWords(seam, zone)}`));
   parts.push(wrap(compassInWords(compass)));
   parts.push(
@@ -141,16 +149,4 @@ function streamText(answer: CrossAnswer): string {
     return ` The stream turns while you cross: when it does matters as much as how hard it runs.${many}`;
   const total = Math.abs(knotsFromMps(nmFromMetres(stream.totalMetres2ps)));
   return ` What carries you is the stream's total across the line, ${total.toFixed(0)} knot-miles, hardly where it lies.${many}`;
-}
-
-/** Whether the current sets a boat to either side in turn, the lesser side by more than a tenth of the greater. */
-function turnsAcross(track: Track, line: Line): boolean {
-  let starboard = 0;
-  let port = 0;
-  for (let i = 0; i < track.count; i++) {
-    const cross = (track.currentEastMps[i] as number) * line.alongY - (track.currentNorthMps[i] as number) * line.alongX;
-    starboard = Math.max(starboard, cross);
-    port = Math.max(port, -cross);
-  }
-  return Math.min(starboard, port) > 0.1 * Math.max(starboard, port);
 }

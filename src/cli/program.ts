@@ -5,11 +5,20 @@ import { ANSWERED, BAD_INPUT, type CommandContext, type ExitCode, tellIssues } f
 import { crossCommand } from "./cross-command.ts";
 import { inspectCommand } from "./inspect-command.ts";
 import { leaveCommand } from "./leave-command.ts";
+import { refugesCommand } from "./refuges-command.ts";
 import { skyCommand } from "./sky-command.ts";
 import { steerCommand } from "./steer-command.ts";
 import { variationCommand } from "./variation-command.ts";
 
-const COMMANDS: readonly AddCommand[] = [inspectCommand, leaveCommand, crossCommand, steerCommand, skyCommand, variationCommand];
+const COMMANDS: readonly AddCommand[] = [
+  inspectCommand,
+  leaveCommand,
+  crossCommand,
+  refugesCommand,
+  steerCommand,
+  skyCommand,
+  variationCommand,
+];
 
 /** The program, apart from running it. `done` is called once by the command that ran. */
 export function createProgram(context: CommandContext, done: (code: ExitCode) => void): Command {

@@ -8,6 +8,7 @@ import type { PassageDocument } from "../formats/passage/index.ts";
 import { parseSailTable } from "../formats/sail-table/index.ts";
 import { cropAround } from "./crop-around.ts";
 import { FileGatherer } from "./gather-files.ts";
+import { gatherLand } from "./gather-land.ts";
 import { readPassageFile } from "./passage-text.ts";
 import { readTextFile } from "./text-file.ts";
 
@@ -47,8 +48,9 @@ export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> 
       weather.push(letter === null ? null : gathered(source.file, letter));
     } else weather.push(null);
   }
+  const land = await gatherLand(passage, folder, issues);
   if (issues.length > 0) return bad(...issues);
-  const prepared = prepare(passage, { water, weather });
+  const prepared = prepare(passage, { water, weather, land });
   if (!prepared.ok) return prepared;
   const { readings, together } = files;
   return good({ path, document, prepared: prepared.value, readings, together, letters });

@@ -1,9 +1,9 @@
 import { dirname } from "node:path";
 import { good, type Parsed } from "../core/answers/index.ts";
 import { boatModel } from "../core/boat/index.ts";
-import { geodesicBetween, type Position, planeOver } from "../core/earth/index.ts";
+import { geodesicBetween, type Position } from "../core/earth/index.ts";
 import { type Line, lineBetweenPositions } from "../core/passage/index.ts";
-import { type Passage, PLANE_MARGIN_METRES, placesOf } from "../core/plan/index.ts";
+import { type Passage, planeOf } from "../core/plan/index.ts";
 import type { PassageDocument } from "../formats/passage/index.ts";
 import { filesNamed } from "./gather-files.ts";
 import { readPassageFile } from "./passage-text.ts";
@@ -31,7 +31,7 @@ export async function readPassageNeeds(path: string): Promise<Parsed<PassageNeed
   const document = await readPassageFile(path);
   if (!document.ok) return document;
   const { passage } = document.value;
-  const plane = planeOver(placesOf(passage), PLANE_MARGIN_METRES, "route");
+  const plane = planeOf(passage);
   if (!plane.ok) return plane;
   return good({
     path,

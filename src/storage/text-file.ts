@@ -7,13 +7,18 @@ import { bytesFromFile } from "./file-bytes.ts";
 export const LONGEST_TEXT_BYTES = 1_000_000;
 
 /** Reads a text file, UTF-8; what can't be opened, is too long or is no text is told with its path. `wanted`: what it should be. */
-export async function readTextFile(path: string, place: string, wanted = "text"): Promise<Parsed<string>> {
+export async function readTextFile(
+  path: string,
+  place: string,
+  wanted = "text",
+  longestBytes = LONGEST_TEXT_BYTES,
+): Promise<Parsed<string>> {
   let bytes: Uint8Array;
   try {
     const found = await stat(path);
     if (!found.isFile()) return bad(issue(place, "file-not-opened", `${path} is no file`));
-    if (found.size > LONGEST_TEXT_BYTES) {
-      const why = `${path} is ${found.size} bytes long: no text that a person wrote`;
+    if (found.size > longestBytes) {
+      const why = `${path} is ${found.size} bytes long: no ${longestBytes === LONGEST_TEXT_BYTES ? "text that a person wrote" : `${wanted} is so long`}`;
       return bad((await forecastInstead(path, place, wanted)) ?? issue(place, "file-not-recognised", why, CHECK_NAME));
     }
     bytes = await readFile(path);

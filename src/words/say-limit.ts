@@ -74,6 +74,7 @@ export function noAnswerInWords(why: NoAnswer, zone: string): string {
     }
     case "not-covered-place":
     case "cannot-hold":
+    case "across-land":
       return `${noAnswerReason(why)} ${dayAndClock(why.at, zone)}`;
     case "stalled":
     case "no-way":
@@ -104,9 +105,17 @@ export function noAnswerReason(why: NoAnswer): string {
       return "in irons or becalmed";
     case "carried-away":
       return "carried away";
+    case "across-land":
+      return `runs ${landInWords(why.area)}`;
     case "unreachable":
       return "no heading leads to the destination";
   }
+}
+
+/** What a way runs into: `across land`, `across Cape Orro`, `through the kept-out area Tern Shoals`. */
+function landInWords(area: Extract<NoAnswer, { readonly code: "across-land" }>["area"]): string {
+  if (area?.kind === "keptOut") return `through ${area.name === null ? "an area kept out of" : `the kept-out area ${area.name}`}`;
+  return area?.name == null ? "across land" : `across ${area.name}`;
 }
 
 /** Whether an instant that is not covered lies before or after all that is, or in a gap. */

@@ -41,11 +41,26 @@ export function assumptionsInWords(prepared: Prepared): readonly string[] {
         ]
       : []),
     water,
+    ...landInWords(prepared),
     `Where a source gives no gust it is taken as ${passage.gustFactor} times the wind.`,
     ...(passage.pilotageOut === null && passage.pilotageIn === null
       ? []
       : ["In harbour the fixed track is run at its stated speed over the ground; the current there is not reckoned."]),
   ];
+}
+
+/** Which land no way leads through, and that nothing is said of close approach. */
+function landInWords({ land, passage }: Prepared): readonly string[] {
+  if (land === null) return ["No land is reckoned: hold every way against the chart."];
+  const { coast } = land;
+  const own = land.files.length === 0 ? "" : `the areas in ${land.files.join(" and ")}`;
+  const world =
+    coast === null
+      ? ""
+      : `the world's coastline (${coast.name}, of ${coast.madeOn}, half of it within ${coast.medianErrorMetres} m and nine tenths within ${coast.ninetiethErrorMetres} m of its own finest version; its surveys are older and may be out by more)`;
+  const sources = [own, world].filter((one) => one !== "").join(" and ");
+  const harbour = passage.pilotageOut === null && passage.pilotageIn === null ? "" : " Tracks in harbour are not held against it.";
+  return [`No way leads through ${sources}: not for close approach; rocks and islets may be missing.${harbour}`];
 }
 
 function boatAssumptionInWords(one: BoatAssumption): string {

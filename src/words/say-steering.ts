@@ -1,6 +1,7 @@
 import { meaningOf } from "../core/answers/index.ts";
 import { type HelmOrder, rateAtNode, type WayArrives, type WayName } from "../core/passage/index.ts";
 import { type CrossAnswer, forTheHelm, type Prepared, type SteeringCompass } from "../core/plan/index.ts";
+import { squareToInWords } from "./say-lanes.ts";
 import { arrivalInWords } from "./say-leave.ts";
 import { eastWest, knots, miles, threeFigures } from "./say-quantity.ts";
 import { clock, dayAndClock } from "./say-time.ts";
@@ -9,9 +10,11 @@ import { clock, dayAndClock } from "./say-time.ts";
 export function wayName(name: WayName): string {
   return {
     oneHeading: "one heading",
+    squareInLanes: "square in the lanes",
     acrossThenTurn: "straight across, then turn",
     holdTrack: "hold the track",
     bowOnDestination: "bow on the destination",
+    changingHeadings: "changing headings",
   }[name];
 }
 
@@ -37,7 +40,10 @@ export function compassInWords(compass: SteeringCompass): string {
 
 /** One line of an order: `steer 117 compass`, `hold the track 118 true`. */
 function steerInWords(prepared: Prepared, compass: SteeringCompass, { steer }: HelmOrder): string {
-  if (steer.kind === "heading") return `steer ${headingInWords(prepared, compass, steer.headingDegTrue)}`;
+  if (steer.kind === "heading") {
+    const square = steer.squareTo === undefined ? "" : `, ${squareToInWords(steer.squareTo)}`;
+    return `steer ${headingInWords(prepared, compass, steer.headingDegTrue)}${square}`;
+  }
   return steer.kind === "holdTrack" ? `hold the track ${threeFigures(steer.trackDegTrue)} true` : "keep the bow on the destination";
 }
 
@@ -76,6 +82,8 @@ export function orderInWords(answer: CrossAnswer, compass: SteeringCompass, way:
     sentences.push(
       `At ${dayAndClock(order.fromAt, zone)}, ${miles(order.fromAlongMetres)} miles across, ${steerInWords(prepared, compass, order)}.`,
     );
+  if (way.laneCrossings.some((crossing) => crossing.flagged))
+    sentences.push("It is not square in a traffic lane, which rule 10(c) asks for: see the lanes below.");
   sentences.push(streamInWords(way, zone));
   sentences.push(
     `Expect to be carried up to ${miles(way.downStreamMetres)} miles down-stream and ${miles(way.upStreamMetres)} up-stream of the straight line.`,

@@ -201,7 +201,7 @@ describe("a forecast that can't be used", () => {
   });
 
   it("held against a passage elsewhere it does not serve, and says so: exit 1", async () => {
-    const path = await demoWith("passage.yaml", /33 24\.0S|33 48\.7S|33 22\.9S|33 23\.7S|33 49\.9S|33 50\.2S/g, "53 24.0S");
+    const path = await demoWith("passage.yaml", /3[34] \d\d\.\dS/g, "53 24.0S");
     const { code, out } = await run("inspect", `${DEMO}/wind.grib2`, "--for", path);
     expect(code).toBe(1);
     expect(out).toContain("It does not serve the passage.");

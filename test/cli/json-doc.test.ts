@@ -52,6 +52,10 @@ describe("docs/json.md", () => {
     ["leave", ["leave", "--demo"]],
     ["cross", ["cross", "--demo", "--at", DEPARTURE]],
     ["cross", ["cross", "--demo", "--at", "2027-04-14 0300"]],
+    ["cross", ["cross", "examples/traffic-lanes/passage.yaml", "--at", "2027-05-11 0600"]],
+    ["refuges", ["refuges", "--demo", "--at", DEPARTURE]],
+    ["refuges", ["refuges", "--demo", "--at", "2027-04-08 1600"]],
+    ["refuges", ["refuges", "--demo", "--at", "2027-04-14 0300"]],
     ["inspect", ["inspect", `${DEMO}/wind.grib2`, `${DEMO}/current.nc`, `${DEMO}/letter.txt`, `${DEMO}/passage.yaml`, "--demo"]],
     ["inspect", ["inspect", `${DEMO}/wind.grib2`]],
     ["steer", ["steer", "--track", "090", ...sum, "--variation", "10W", "--deviation", "2E", "--distance", "45 nm"]],
@@ -79,6 +83,7 @@ describe("the answers themselves", () => {
     for (const words of [
       ["leave", "--demo"],
       ["cross", "--demo", "--at", DEPARTURE],
+      ["refuges", "--demo", "--at", "2027-04-08 1600"],
     ]) {
       const text = JSON.stringify(await runJson(...words));
       expect(text).not.toMatch(/NaN|Infinity|undefined/);

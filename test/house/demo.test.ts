@@ -56,7 +56,7 @@ describe("the files of the demo", () => {
 
   it("are under 3 MB together", () => {
     const sizes = readdirSync(folder).map((name) => statSync(join(folder, name)).size);
-    expect(sizes.length).toBe(4);
+    expect(sizes.length).toBe(5);
     expect(sizes.reduce((a, b) => a + b)).toBeLessThan(3_000_000);
   });
 

@@ -28,7 +28,8 @@ export const outerRooms: Readonly<Record<string, readonly string[]>> = {
   jobs: ["core"],
   figures: ["core", "words"],
   sheet: ["core", "words", "figures"],
-  storage: ["core", "formats"],
+  // Storage opens a passage with all that it names, the coastline that ships among it.
+  storage: ["core", "formats", "atlas"],
   api: ["core"],
   server: everythingBelowTheDoors,
   cli: [...everythingBelowTheDoors, "server"],

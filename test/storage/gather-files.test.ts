@@ -35,6 +35,7 @@ function written(name: string, weather: string): string {
     path,
     `athwart: passage/1
 name: T
+invented: yes
 zones: {ship: UTC-8}
 boat: {name: B, goes: power, power: {speed: 5 kn}}
 route:
@@ -56,7 +57,10 @@ async function opened(weather: string) {
 
 describe("files of one source", () => {
   it("are put together, named one by one or by a pattern", async () => {
-    for (const weather of ["{files: [grib/wind-0.grib2, grib/wind-3.grib2, grib/wind-6.grib2, grib/wind-9.grib2]}", '{files: ["grib/wind-*.grib2"]}']) {
+    for (const weather of [
+      "{files: [grib/wind-0.grib2, grib/wind-3.grib2, grib/wind-6.grib2, grib/wind-9.grib2]}",
+      '{files: ["grib/wind-*.grib2"]}',
+    ]) {
       const { prepared, readings, together: odd } = await opened(weather);
       expect(readings.map((one) => one.name)).toEqual([0, 3, 6, 9].map((hour) => `grib/wind-${hour}.grib2`));
       expect(prepared.winds.map((wind) => wind.covers)).toEqual([{ from: JUNE, until: JUNE + 9 * HOUR }]);

@@ -17,7 +17,27 @@ export function waysText(answer: CrossAnswer): string {
     `  ${cell("way", NAME_WIDTH)}${cell("water", 8)}${cell("costs", 8)}${cell("up", 5, "right")}${cell("down", 5, "right")}${OTHER_FACTORS.map((factor, k) => cell(String(factor), CHANGED_WIDTHS[k] ?? 0, "right")).join("")}`,
   ];
   const side = answer.stream?.downStreamSide ?? 1;
-  return [...head, ...answer.ways.map((way) => wayLine(way, answer.advised?.name ?? null, zone, side))].join("\n");
+  return [...head, ...answer.ways.map((way) => wayLine(way, answer.advised?.name ?? null, zone, side)), ...bestLine(answer)].join("\n");
+}
+
+const WHY_NOT_CHECKED = {
+  notAsked: "not asked",
+  earlierFound: "found late",
+  timingDiffers: "timings part",
+  waterUnknown: "water unknown",
+  edgeOfSearch: "at the edge",
+} as const;
+
+/** The yardstick under the ways. */
+function bestLine({ fastest, ways, prepared }: CrossAnswer): string[] {
+  if (fastest === null) return [];
+  const name = cell("the fastest there is", NAME_WIDTH);
+  if (fastest.kind === "fails") return [`  ${name}${noAnswerInWords(fastest.why, prepared.passage.arrivalZone)}`];
+  const earliest = Math.min(...ways.map(({ way }) => (way.kind === "arrives" ? way.arrivalAt : Number.POSITIVE_INFINITY)));
+  const cost = fastest.arrivalAt <= earliest + 30 ? "best" : signedDuration(fastest.arrivalAt - earliest);
+  const checked =
+    fastest.whyNotCrossChecked === null ? "cross-checked" : `not cross-checked: ${WHY_NOT_CHECKED[fastest.whyNotCrossChecked]}`;
+  return [`  ${name}${cell(duration(fastest.arrivalAt - fastest.departAt), 8)}${cell(cost, 8)}  ${checked}`];
 }
 
 function wayLine({ way, costSeconds, otherwise }: ComparedWay, advised: string | null, zone: string, side: 1 | -1): string {

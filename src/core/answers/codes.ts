@@ -2,6 +2,7 @@ import type { CodeEntry } from "./code-table.ts";
 import { boatCodes } from "./codes/boat.ts";
 import { bulletinCodes } from "./codes/bulletin.ts";
 import { calendarCodes } from "./codes/calendar.ts";
+import { coastCodes } from "./codes/coast.ts";
 import { commandCodes } from "./codes/command.ts";
 import { earthCodes } from "./codes/earth.ts";
 import { fieldCodes } from "./codes/field.ts";
@@ -17,6 +18,7 @@ export const codes = {
   ...unitCodes,
   ...calendarCodes,
   ...earthCodes,
+  ...coastCodes,
   ...fieldCodes,
   ...boatCodes,
   ...passageCodes,

@@ -18,4 +18,12 @@ export type NoAnswer =
       readonly code: "cannot-hold" | "stalled" | "unreachable" | "carried-away" | "no-way";
       readonly at: number;
       readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
+    }
+  | {
+      readonly kind: "noAnswer";
+      readonly code: "across-land";
+      readonly at: number;
+      readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
+      /** The land or the kept-out area that is run into, its name null for the nameless coast; left out where it isn't known which. */
+      readonly area?: { readonly kind: "land" | "keptOut"; readonly name: string | null };
     };

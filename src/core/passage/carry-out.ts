@@ -2,10 +2,12 @@ import { slowed } from "../boat/index.ts";
 import { scaledCurrent } from "../water/index.ts";
 import type { Crossing } from "./crossing.ts";
 import type { Helm } from "./helm.ts";
+import { legsOfHeadings } from "./legs-of-headings.ts";
 import { type Line, offOf } from "./line.ts";
 import { type Leg, type LegsRun, legAlong, legBowOnEnd, legOnTrackToEnd, runLegs, startOf } from "./run-legs.ts";
 import { Simulator } from "./simulate.ts";
-import type { WayArrives } from "./way.ts";
+import { runnerFor } from "./square-in-lanes.ts";
+import type { HelmOrder, WayArrives } from "./way.ts";
 
 /** Where a stream never ends before the destination, the share of the line after which a crew is taken to mend its course by eye (common practice). */
 export const MEND_FROM_SHARE = 0.8;
@@ -28,7 +30,7 @@ export interface CarriedOut {
 
 /**
  * Carries out an order as it was given while the water or the boat is other than planned: the order is kept until the place where the
- * planned run came clear of the stream, then the straight track to the destination is held. Holding the track and keeping the bow on
+ * planned run came clear of the stream, then the straight track to the destination is held. Square in the lanes is kept at least until the last lane is left, lanes being met where they are. Holding the track and keeping the bow on
  * the destination mend themselves all the way.
  *
  * With the engine stopped a boat with sails goes on under them as ordered, and one without drifts; where a track was to be held she keeps
@@ -36,10 +38,13 @@ export interface CarriedOut {
  */
 export function carryOut(crossing: Crossing, way: WayArrives, otherwise: Otherwise): CarriedOut {
   const { line } = crossing;
-  const simulator =
+  const simulator = runnerFor(
+    crossing,
+    way.name,
     otherwise.streamFactor === undefined
       ? crossing.simulator
-      : new Simulator({ ...crossing.around, current: scaledCurrent(crossing.around.current, otherwise.streamFactor) });
+      : new Simulator({ ...crossing.around, current: scaledCurrent(crossing.around.current, otherwise.streamFactor) }),
+  );
   const boat = otherwise.speedFactor === undefined ? crossing.boat : slowed(crossing.boat, otherwise.speedFactor);
   const keepUntil = keptUntilAlong(way, line.lengthMetres);
   const helm = orderedHelm(way, line);
@@ -53,7 +58,8 @@ export function carryOut(crossing: Crossing, way: WayArrives, otherwise: Otherwi
   if (way.name === "bowOnDestination") legs.push(legBowOnEnd(boat, line));
   else {
     // A track is held from wherever the boat is; an order is kept until clear, and the rest of the track is held from there.
-    if (way.name !== "holdTrack") clearLeg = legs.push(legAlong(boat, helm, line, keepUntil)) - 1;
+    if (way.name === "changingHeadings") clearLeg = legs.push(...legsOfHeadings(boat, line, way.orders, keepUntil)) - 1;
+    else if (way.name !== "holdTrack") clearLeg = legs.push(legAlong(boat, helm, line, keepUntil)) - 1;
     legs.push(legOnTrackToEnd(boat, line));
   }
   const run = runLegs(crossing, simulator, startOf(crossing, way.departAt), legs);
@@ -66,7 +72,7 @@ function legsWhileStopped(crossing: Crossing, way: WayArrives, seconds: number, 
   const { line, engineStopped: boat } = crossing;
   if (boat === null) throw new Error("an engine that is never used can't stop");
   const mark = { xMetres: line.toX, yMetres: line.toY };
-  const steer = way.orders[0]?.steer;
+  const steer = outsideLanes(way);
   let runsAgainAt = 0;
   const asOrdered: Leg = {
     boat,
@@ -87,13 +93,22 @@ function legsWhileStopped(crossing: Crossing, way: WayArrives, seconds: number, 
 export function keptUntilAlong(way: WayArrives, lengthMetres: number): number {
   if (way.name === "holdTrack") return lengthMetres;
   if (way.name === "acrossThenTurn") return Math.min(lengthMetres, way.orders[1]?.fromAlongMetres ?? lengthMetres);
-  return Math.min(lengthMetres, way.clear?.alongMetres ?? MEND_FROM_SHARE * lengthMetres);
+  const clear = way.clear?.alongMetres ?? MEND_FROM_SHARE * lengthMetres;
+  // The last order of a way square in the lanes is given as the last of them is left.
+  const lanesLeft = way.name === "squareInLanes" ? (way.orders[way.orders.length - 1]?.fromAlongMetres ?? 0) : 0;
+  return Math.min(lengthMetres, Math.max(clear, lanesLeft));
 }
 
 function orderedHelm(way: WayArrives, line: Line): Helm {
   if (way.name === "bowOnDestination") return { kind: "bowOn", xMetres: line.toX, yMetres: line.toY };
   if (way.name === "holdTrack") return { kind: "track", line };
-  const steer = way.orders[0]?.steer;
+  const steer = outsideLanes(way);
   if (steer?.kind !== "heading") throw new Error(`way ${way.name} has no heading to keep`);
   return steer;
+}
+
+/** The heading of an order; square in the lanes, the one outside them (whichever order first has none to be square to). */
+export function outsideLanes(way: WayArrives): HelmOrder["steer"] | undefined {
+  const outside = way.orders.find(({ steer }) => steer.kind !== "heading" || steer.squareTo === undefined);
+  return (outside ?? way.orders[0])?.steer;
 }

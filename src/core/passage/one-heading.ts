@@ -4,7 +4,8 @@ import { wrap360Deg } from "../units/index.ts";
 import type { BoatState } from "./helm.ts";
 import { type Line, offOf } from "./line.ts";
 import { zeroBetween } from "./root.ts";
-import type { LegEnd, Simulator } from "./simulate.ts";
+import type { Runner } from "./run-legs.ts";
+import type { LegEnd } from "./simulate.ts";
 
 /** Headings are sought within this of the line's bearing, degrees. */
 export const WIDEST_HEADING_DEG = 85;
@@ -25,7 +26,7 @@ const CLOSE_ENOUGH_METRES = 1e-3;
  * Where the engine goes on or off, or the sails cease to draw, the least turn of the heading can move the end: a jump over the destination
  * counts as leading there when it lands within this share of the line, about a cable in fifty miles, which no helm can steer.
  */
-const JUMP_MAY_MISS_SHARE = 2e-3;
+export const JUMP_MAY_MISS_SHARE = 2e-3;
 
 /** A heading that, held from here, leads to the line's end. */
 export interface HeadingFound {
@@ -48,13 +49,14 @@ export interface HeadingsFound {
  * Finds every heading that, held all the way, leads to the line's end: the miss is the distance off the line where the boat first comes
  * abeam of the destination, and a heading leads there when the miss is nothing (or jumps over it: `JUMP_MAY_MISS_SHARE`). First a look
  * every 5° within 85° of the line's bearing, then Brent's method in each interval in which the miss changes side. Of three or more
- * headings within one interval that all lead there some may be overlooked.
+ * headings within one interval that all lead there some may be overlooked. A heading whose track crosses land leads nowhere; when none
+ * but such are found, `why` tells of the land.
  *
  * `near` (degrees): only the change of side nearest to that heading is sought, for runs that differ little from one already known.
  * `earliestOnly`: headings that come later than one already found are passed over; the first of `found` is the same, the others may be wanting.
  */
 export function findHeadings(
-  simulator: Simulator,
+  simulator: Runner,
   boat: BoatModel,
   line: Line,
   start: BoatState,
@@ -65,11 +67,13 @@ export function findHeadings(
   const centreDeg = line.sheetDeg + line.plane.convergenceDegAt(start.xMetres, start.yMetres);
   const end = { kind: "along", line, metres: line.lengthMetres } as const;
   let last: LegEnd | null = null;
-  const missAt = (headingDegTrue: number, step: number, giveUpAt?: number): number | null => {
-    last = simulator.run(boat, { kind: "heading", headingDegTrue }, end, start, step, null, giveUpAt);
+  // Headings are sought as if there were no land, so that an islet between two of them hides none; one that is found must lead clear of it.
+  const missAt = (headingDegTrue: number, step: number, giveUpAt?: number, heedLand = false): number | null => {
+    last = simulator.run(boat, { kind: "heading", headingDegTrue }, end, start, step, null, giveUpAt, heedLand);
     return last.kind === "reached" ? offOf(line, last.xMetres, last.yMetres) : null;
   };
   const found: HeadingFound[] = [];
+  let ashore: NoAnswer | null = null;
   const refine = (lowDeg: number, highDeg: number): void => {
     const low = missAt(lowDeg, stepSeconds);
     const high = missAt(highDeg, stepSeconds);
@@ -89,7 +93,9 @@ export function findHeadings(
       CLOSE_ENOUGH_METRES,
     );
     if (failed) return;
-    const miss = missAt(headingDeg, stepSeconds);
+    const miss = missAt(headingDeg, stepSeconds, undefined, true);
+    const met = last as LegEnd | null;
+    if (met?.kind === "noAnswer" && met.code === "across-land") ashore = ashore === null || met.at < ashore.at ? met : ashore;
     if (miss === null || Math.abs(miss) > JUMP_MAY_MISS_SHARE * line.lengthMetres || last === null || last.kind !== "reached") return;
     found.push({ headingDegTrue: wrap360Deg(headingDeg), arrivalAt: last.at });
   };
@@ -127,9 +133,10 @@ export function findHeadings(
   }
   found.sort((a, b) => a.arrivalAt - b.arrivalAt);
   if (found.length > 0) return { found, why: null };
+  if (ashore !== null) return { found, why: ashore };
   const telling = tellingLook(looks);
   // The look strides: what stopped it is told from a run with the proper step.
-  if (telling !== null && missAt(telling.headingDeg, stepSeconds) === null) return { found, why: last };
+  if (telling !== null && missAt(telling.headingDeg, stepSeconds, undefined, true) === null) return { found, why: last };
   const where = line.plane.toPosition(start.xMetres, start.yMetres);
   return { found, why: telling?.why ?? { kind: "noAnswer", code: "unreachable", at: start.at, where } };
 }

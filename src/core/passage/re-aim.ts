@@ -4,6 +4,7 @@ import type { Crossing } from "./crossing.ts";
 import { alongOf, lineBetween, offOf, pointAt } from "./line.ts";
 import { findHeadings } from "./one-heading.ts";
 import { Simulator } from "./simulate.ts";
+import { runnerFor } from "./square-in-lanes.ts";
 import type { Track } from "./track.ts";
 import type { WayArrives } from "./way.ts";
 
@@ -34,14 +35,15 @@ export function rowSpacingNm(lengthMetres: number): number {
 
 /**
  * The table that goes with the order: miles across and miles off the expected path give the one heading to the destination from there,
- * for the stream at each of `STREAM_FACTORS`. "Down-stream" is the side toward which the stream sets.
+ * for the stream at each of `STREAM_FACTORS`. "Down-stream" is the side toward which the stream sets. For
+ * a way square in the lanes they are the headings outside the lanes.
  */
 export function reAimTables(crossing: Crossing, way: WayArrives, downStreamSide: 1 | -1): readonly ReAimTable[] {
   const { line } = crossing;
   const spacing = rowSpacingNm(line.lengthMetres) * 1852;
   return STREAM_FACTORS.map((streamFactor) => {
     const around = { ...crossing.around, current: scaledCurrent(crossing.around.current, streamFactor) };
-    const simulator = new Simulator(around);
+    const simulator = runnerFor(crossing, way.name, new Simulator(around));
     const rows: ReAimRow[] = [];
     for (let across = 0; across <= line.lengthMetres * 0.95; across += spacing) {
       const expected = whereAlong(way.track, line, across);

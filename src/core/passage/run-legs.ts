@@ -6,6 +6,9 @@ import { type Line, lineBetween } from "./line.ts";
 import type { Simulator } from "./simulate.ts";
 import { type Track, TrackRecorder } from "./track.ts";
 
+/** Whatever runs a boat as the simulator does: the simulator itself, or one that changes the order on the way. */
+export type Runner = Pick<Simulator, "run">;
+
 export interface LegPlan {
   readonly helm: Helm;
   readonly until: Until;
@@ -22,7 +25,7 @@ export type LegsRun =
   | { readonly kind: "fails"; readonly why: NoAnswer };
 
 /** Runs legs one after another into one track; the first that has no answer ends it. */
-export function runLegs(crossing: Crossing, simulator: Simulator, start: BoatState, legs: readonly Leg[]): LegsRun {
+export function runLegs(crossing: Crossing, simulator: Runner, start: BoatState, legs: readonly Leg[]): LegsRun {
   const record = new TrackRecorder();
   const legEnds: BoatState[] = [];
   let state = start;

@@ -1,10 +1,12 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { BoatModel, Propulsion } from "../boat/index.ts";
+import type { Land } from "../coast/index.ts";
 import { COVERED, NO_PLACE, NO_TIME } from "../fields/index.ts";
 import { degFromRad, mpsFromKnots, radFromDeg, wrap360Deg } from "../units/index.ts";
 import { isOnSheet } from "../water/index.ts";
 import { middleOf, WIND_SLOTS } from "../weather/index.ts";
 import type { BoatState, Helm, Surroundings, Until } from "./helm.ts";
+import { landAhead, landBeyond, onSheet } from "./land-ahead.ts";
 import { alongOf } from "./line.ts";
 import type { TrackRecorder } from "./track.ts";
 
@@ -55,7 +57,8 @@ export class Simulator {
 
   /**
    * Runs one leg. Writes nodes into `record` when given, the first and last included. A boat that is not there by `giveUpAt` is told as
-   * stalled: for looking only at what can still be of use.
+   * stalled: for looking only at what can still be of use. Unless `heedLand` is false, no step leads
+   * across land.
    */
   run(
     boat: BoatModel,
@@ -65,15 +68,20 @@ export class Simulator {
     stepSeconds: number,
     record: TrackRecorder | null,
     giveUpAt: number = Number.POSITIVE_INFINITY,
+    heedLand = true,
   ): LegEnd {
+    const { plane } = this.around;
+    const land = heedLand ? (this.around.land ?? null) : null;
     let { xMetres: x, yMetres: y, at: t, engineOn } = start;
     let stallFrom = t;
     let leastToGo = this.toGo(until, x, y);
     const byAt = until.byAt ?? Number.POSITIVE_INFINITY;
     let wayAt = t;
+    this.vx = 0;
+    this.vy = 0;
     for (;;) {
       const why = this.flow(boat, helm, x, y, t, engineOn);
-      if (why !== COVERED) return this.noAnswer(why, x, y, t);
+      if (why !== COVERED) return this.stopped(why, land, helm, x, y, t, stepSeconds);
       engineOn = this.propulsion.engineOn;
       this.note(record, x, y, t);
       const toGo = this.toGo(until, x, y);
@@ -85,7 +93,7 @@ export class Simulator {
       if (this.propulsion.speedThroughWaterMps > NO_WAY_MPS) wayAt = t;
       else if (until.byAt === undefined && t - wayAt >= NO_WAY_SECONDS) return this.noAnswer(NO_WAY, x, y, wayAt);
       if (t > giveUpAt) return this.noAnswer(STALLED, x, y, t);
-      if (until.kind === "at" && toGo <= CLOSE_METRES) return this.closeIn(until, x, y, t, engineOn, record);
+      if (until.kind === "at" && toGo <= CLOSE_METRES) return this.closeIn(until, x, y, t, engineOn, record, land);
       const vx = this.vx;
       const vy = this.vy;
       let step = this.stepFor(helm, until, stepSeconds, toGo);
@@ -98,12 +106,22 @@ export class Simulator {
         step /= 2;
         bad = this.tryStep(boat, helm, x, y, t, engineOn, vx, vy, step);
       }
-      if (bad !== COVERED) return this.noAnswer(bad, x, y, t);
+      if (bad !== COVERED) {
+        this.vx = vx;
+        this.vy = vy;
+        return this.stopped(bad, land, helm, x, y, t, stepSeconds);
+      }
       if (until.kind === "along" && this.toGo(until, x + this.vx * step, y + this.vy * step) <= 0) {
         step = this.splitAt(boat, helm, until, x, y, t, engineOn, vx, vy, step);
       }
-      x += this.vx * step;
-      y += this.vy * step;
+      const nextX = x + this.vx * step;
+      const nextY = y + this.vy * step;
+      if (land?.crosses(x, y, nextX, nextY)) {
+        const ahead = landAhead(land, plane, x, y, nextX, nextY, t, step);
+        if (ahead !== null) return ahead;
+      }
+      x = nextX;
+      y = nextY;
       t += step;
     }
   }
@@ -183,6 +201,7 @@ export class Simulator {
     t: number,
     engineOn: boolean,
     record: TrackRecorder | null,
+    land: Land | null,
   ): LegEnd {
     const dx = until.xMetres - x;
     const dy = until.yMetres - y;
@@ -196,6 +215,8 @@ export class Simulator {
     const closing = (this.vx * dx + this.vy * dy) / toGo;
     if (!(room > 0) && !(closing > 0)) return this.noAnswer(STALLED, x, y, t);
     const at = t + (room > 0 ? (speed * toGo - dx * east - dy * north) / room : toGo / closing);
+    const ahead = land === null ? null : landAhead(land, this.around.plane, x, y, until.xMetres, until.yMetres, t, at - t);
+    if (ahead !== null) return ahead;
     this.note(record, until.xMetres, until.yMetres, at);
     return { kind: "reached", xMetres: until.xMetres, yMetres: until.yMetres, at, engineOn };
   }
@@ -292,9 +313,16 @@ export class Simulator {
     boat.propelInto(this.propulsion, headingDegTrue, Math.max(0, this.windMps + into), headingDegTrue, engineWasOn);
   }
 
+  /** Why she can't go on: where no current is known, the land that lies ahead at her last speed, if any. */
+  private stopped(why: number, land: Land | null, helm: Helm, x: number, y: number, t: number, stepSeconds: number): NoAnswer {
+    const { plane } = this.around;
+    const beyond = land !== null && why === NO_PLACE ? landBeyond(land, plane, helm, x, y, t, this.vx, this.vy, stepSeconds) : null;
+    return beyond ?? this.noAnswer(why, x, y, t);
+  }
+
   private noAnswer(why: number, x: number, y: number, t: number): NoAnswer {
     const { plane } = this.around;
-    const where = plane.toPosition(within(x, plane.radiusMetres), within(y, plane.radiusMetres));
+    const where = plane.toPosition(onSheet(x, plane), onSheet(y, plane));
     if (why === CARRIED_AWAY) return { kind: "noAnswer", code: "carried-away", at: t, where };
     if (why === NO_WAY) return { kind: "noAnswer", code: "no-way", at: t, where };
     if (why === CANNOT_HOLD) return { kind: "noAnswer", code: "cannot-hold", at: t, where };
@@ -312,11 +340,6 @@ export class Simulator {
       coveredUntil: covers?.until ?? null,
     };
   }
-}
-
-/** The nearest place on the sheet, for telling where a boat left it. */
-function within(metres: number, radiusMetres: number): number {
-  return Math.max(-radiusMetres, Math.min(radiusMetres, metres));
 }
 
 /** Rate below which the boat is clear of the stream, m/s: half a knot (common practice; on a bell-shaped jet about two half-widths out). */

@@ -119,3 +119,15 @@ export function strayOf(track: Track, line: Line, downStreamSide: 1 | -1): { rea
   }
   return { upMetres, downMetres };
 }
+
+/** Whether the current sets a boat to either side in turn, the lesser side by more than a tenth of the greater: such a stream has no total to speak of. */
+export function turnsAcross(track: Track, line: Line): boolean {
+  let starboard = 0;
+  let port = 0;
+  for (let i = 0; i < track.count; i++) {
+    const cross = (track.currentEastMps[i] as number) * line.alongY - (track.currentNorthMps[i] as number) * line.alongX;
+    starboard = Math.max(starboard, cross);
+    port = Math.max(port, -cross);
+  }
+  return Math.min(starboard, port) > 0.1 * Math.max(starboard, port);
+}

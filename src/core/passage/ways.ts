@@ -4,11 +4,13 @@ import type { Crossing } from "./crossing.ts";
 import type { Until } from "./helm.ts";
 import { alongOf, pointAt } from "./line.ts";
 import { findHeadings, type HeadingSearch } from "./one-heading.ts";
-import { type Leg, type LegsRun, legAlong, legBowOnEnd, legOnTrackToEnd, restOf, runLegs, startOf } from "./run-legs.ts";
+import { type Leg, legAlong, legBowOnEnd, legOnTrackToEnd, restOf, runLegs, startOf } from "./run-legs.ts";
 import { CLEAR_RATE_MPS } from "./simulate.ts";
-import { downStreamSideOf, lookAcross, type StreamAcross, strayOf, streamOnTrack } from "./stream-across.ts";
-import { sumsOf, TrackRecorder } from "./track.ts";
-import type { HelmOrder, Way, WayName } from "./way.ts";
+import { squareInLanes } from "./square-in-lanes.ts";
+import { lookAcross, type StreamAcross, strayOf, streamOnTrack } from "./stream-across.ts";
+import { TrackRecorder } from "./track.ts";
+import type { HelmOrder, Way } from "./way.ts";
+import { wayArrives, wayFails } from "./way-made.ts";
 
 export interface WayOptions extends HeadingSearch {
   /** Straight across: when to turn, instead of where the stream is left. */
@@ -23,11 +25,11 @@ export function oneHeading(crossing: Crossing, departAt: number, options: WayOpt
   const start = startOf(crossing, departAt);
   const headings = findHeadings(simulator, boat, line, start, stepSeconds, options);
   const best = headings.found[0];
-  if (best === undefined) return fails("oneHeading", departAt, headings.why as NoAnswer);
+  if (best === undefined) return wayFails("oneHeading", departAt, headings.why as NoAnswer);
   const helm = { kind: "heading", headingDegTrue: best.headingDegTrue } as const;
   const run = runLegs(crossing, simulator, start, [legAlong(boat, helm, line, line.lengthMetres)]);
   const orders: HelmOrder[] = [{ fromAt: departAt, fromAlongMetres: 0, steer: helm }];
-  return arrives(crossing, "oneHeading", departAt, run, orders, headings.found.length);
+  return wayArrives(crossing, "oneHeading", departAt, run, orders, headings.found.length);
 }
 
 /** The heading square to the set at the axis, on the side of the destination, degrees true. */
@@ -48,10 +50,10 @@ export function acrossThenTurn(crossing: Crossing, departAt: number, stream: Str
   if (turnWhen === undefined) {
     const ahead = new TrackRecorder();
     const abeam = simulator.run(boat, square, { kind: "along", line, metres: line.lengthMetres }, start, stepSeconds, ahead);
-    if (ahead.length === 0 && abeam.kind === "noAnswer") return fails("acrossThenTurn", departAt, abeam);
+    if (ahead.length === 0 && abeam.kind === "noAnswer") return wayFails("acrossThenTurn", departAt, abeam);
     const met = streamOnTrack(ahead.finish(line.plane), line, crossing.around.current);
     // What stops the boat beyond the place where she would turn does not matter.
-    if (abeam.kind === "noAnswer" && met.clear === null) return fails("acrossThenTurn", departAt, abeam);
+    if (abeam.kind === "noAnswer" && met.clear === null) return wayFails("acrossThenTurn", departAt, abeam);
     // With no stream to speak of there is nothing to cross; one that never ends is left abeam of the destination.
     const metres = met.clear?.alongMetres ?? (met.axis.rateMps >= CLEAR_RATE_MPS ? line.lengthMetres : 0);
     turnWhen = { kind: "along", line, metres };
@@ -79,7 +81,7 @@ export function acrossThenTurn(crossing: Crossing, departAt: number, stream: Str
     },
   };
   const run = runLegs(crossing, simulator, start, [{ boat, plan: () => ({ helm: square, until }) }, toDestination]);
-  return arrives(crossing, "acrossThenTurn", departAt, run, orders, 0);
+  return wayArrives(crossing, "acrossThenTurn", departAt, run, orders, 0);
 }
 
 /** The straight track held by steering up-stream as much as it takes at each moment. */
@@ -87,7 +89,7 @@ export function holdTrack(crossing: Crossing, departAt: number): Way {
   const { line, simulator, boat } = crossing;
   const run = runLegs(crossing, simulator, startOf(crossing, departAt), [legOnTrackToEnd(boat, line)]);
   const trackDegTrue = wrap360Deg(line.sheetDeg + line.plane.convergenceDegAt(line.fromX, line.fromY));
-  return arrives(
+  return wayArrives(
     crossing,
     "holdTrack",
     departAt,
@@ -101,7 +103,7 @@ export function holdTrack(crossing: Crossing, departAt: number): Way {
 export function bowOnDestination(crossing: Crossing, departAt: number): Way {
   const { line, simulator, boat } = crossing;
   const run = runLegs(crossing, simulator, startOf(crossing, departAt), [legBowOnEnd(boat, line)]);
-  return arrives(
+  return wayArrives(
     crossing,
     "bowOnDestination",
     departAt,
@@ -122,10 +124,24 @@ export function waysAcross(
   const stream = lookAcross(crossing.around.current, crossing.line, departAt, crossing.line.lengthMetres / seconds);
   const across: Way =
     stream === null
-      ? fails("acrossThenTurn", departAt, first.kind === "fails" ? first.why : unknownWater(crossing, departAt))
+      ? wayFails("acrossThenTurn", departAt, first.kind === "fails" ? first.why : unknownWater(crossing, departAt))
       : acrossThenTurn(crossing, departAt, stream, options);
-  const ways = [first, across, holdTrack(crossing, departAt), bowOnDestination(crossing, departAt)];
+  const ways = [
+    first,
+    ...squareWay(crossing, departAt, options),
+    across,
+    holdTrack(crossing, departAt),
+    bowOnDestination(crossing, departAt),
+  ];
   return { ways: stream === null ? ways : ways.map((way) => withStray(way, crossing, stream.downStreamSide)), stream };
+}
+
+/** The way square in the lanes, where there are lanes with a flow; one that meets none is one heading over again, and is left out. */
+function squareWay(crossing: Crossing, departAt: number, options: HeadingSearch): readonly Way[] {
+  const flowing = crossing.around.lanes?.lanes.some((lane) => lane.flowDegTrue !== null) ?? false;
+  if (!flowing) return [];
+  const way = squareInLanes(crossing, departAt, options);
+  return way.kind === "fails" || way.laneCrossings.some((one) => one.flowDegTrue !== null) ? [way] : [];
 }
 
 /** A way with its stray told by one side for all: where the stream turns, each way's own down-stream may differ. */
@@ -139,37 +155,4 @@ function unknownWater(crossing: Crossing, at: number): NoAnswer {
   const { line } = crossing;
   const where = line.plane.toPosition(line.fromX, line.fromY);
   return { kind: "noAnswer", code: "not-covered-place", quantity: "current", at, where, coveredFrom: null, coveredUntil: null };
-}
-
-function fails(name: WayName, departAt: number, why: NoAnswer): Way {
-  return { kind: "fails", name, departAt, why };
-}
-
-function arrives(
-  crossing: Crossing,
-  name: WayName,
-  departAt: number,
-  run: LegsRun,
-  orders: readonly HelmOrder[],
-  headingsThatLead: number,
-): Way {
-  if (run.kind === "fails") return fails(name, departAt, run.why);
-  const { line } = crossing;
-  const { track, end } = run;
-  const { axis, clear } = streamOnTrack(track, line, crossing.around.current);
-  const stray = strayOf(track, line, downStreamSideOf(track, line));
-  return {
-    kind: "arrives",
-    name,
-    departAt,
-    arrivalAt: end.at,
-    track,
-    orders,
-    ...sumsOf(track),
-    upStreamMetres: stray.upMetres,
-    downStreamMetres: stray.downMetres,
-    axis,
-    clear,
-    headingsThatLead,
-  };
 }

@@ -2,19 +2,25 @@ import {
   type CarriedOut,
   carryOut,
   downStreamSideOf,
+  earliestOf,
+  type FastestWay,
   type ReAimTable,
   reAimTables,
   recommended,
+  type SquareDepartures,
   STREAM_FACTORS,
   type StreamAcross,
   type Way,
   type WayArrives,
-  waysAcross,
+  waysAndBest,
 } from "../passage/index.ts";
 import { type BoardRow, harbourSeconds, judgeBoard, keepDepartures } from "../window/index.ts";
 import { timesAfter } from "./departure-times.ts";
 import type { Prepared } from "./prepare.ts";
 import { type Seam, seamFinder } from "./seams.ts";
+import { departuresSquare } from "./square-departures.ts";
+import { type Staging, stagingFor } from "./staging.ts";
+import { type UpStreamBias, upStreamBias } from "./upstream-bias.ts";
 
 /** A way with its price and what it does when the stream is not as foretold. */
 export interface ComparedWay {
@@ -33,12 +39,20 @@ export interface CrossAnswer {
   readonly openWaterFrom: number;
   readonly stream: StreamAcross | null;
   readonly ways: readonly ComparedWay[];
+  /** The fastest way, a yardstick for the orders; null where none was sought (through traffic lanes). */
+  readonly fastest: FastestWay | null;
   readonly advised: WayArrives | null;
   readonly reAim: readonly ReAimTable[];
   /** The departure's own line of the board, its time in hand reckoned over the hours that follow. */
   readonly row: BoardRow;
   /** Where two runs of a forecast are joined under the advised way, for want of one that covers it whole. */
   readonly seams: readonly Seam[];
+  /** From which departures one heading is square in the lanes; null where there are none. */
+  readonly squareDepartures: SquareDepartures | null;
+  /** The whole passage from other places to leave from; null where none is given. */
+  readonly staging: Staging | null;
+  /** The price of aiming up-stream: of the advised order where it is headings to one place, else of one heading; null where that is not to be had. */
+  readonly upStreamBias: UpStreamBias | null;
 }
 
 /** Compares the ways across for one departure from the berth. */
@@ -50,8 +64,9 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
   const trial = prepared.trialOf(0, { from: departAt, until: arrivalAt });
   const { crossing } = trial;
   const openWaterFrom = departAt + harbourSeconds(trial).out;
-  const { ways, stream } = waysAcross(crossing, openWaterFrom);
-  const earliest = Math.min(...ways.map((way) => (way.kind === "arrives" ? way.arrivalAt : Number.POSITIVE_INFINITY)));
+  const found = waysAndBest(crossing, openWaterFrom, { closely: true });
+  const { ways, stream, fastest } = found;
+  const earliest = earliestOf(found);
   const compared = ways.map((way): ComparedWay => {
     if (way.kind === "fails") return { way, costSeconds: null, otherwise: [] };
     const otherwise = STREAM_FACTORS.filter((factor) => factor !== 1).map((streamFactor) => {
@@ -61,7 +76,9 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     });
     return { way, costSeconds: way.arrivalAt - earliest, otherwise };
   });
-  const advised = recommended(ways);
+  const advised = recommended(ways, earliest);
+  const side = stream?.downStreamSide ?? null;
+  const aims = [advised, ...ways].find((way) => way?.kind === "arrives" && (way.name === "oneHeading" || way.name === "squareInLanes"));
   const row = judgeBoard(kept, prepared.passage.limits, prepared.weather)[0] as BoardRow;
   return {
     prepared,
@@ -69,9 +86,13 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     openWaterFrom,
     stream,
     ways: compared,
+    fastest,
     advised,
     reAim: advised === null ? [] : reAimTables(crossing, advised, stream?.downStreamSide ?? downStreamSideOf(advised.track, crossing.line)),
     row,
     seams: planned === null ? [] : seamFinder(prepared)(planned),
+    squareDepartures: departuresSquare(prepared),
+    staging: stagingFor(prepared, departAt),
+    upStreamBias: side === null || aims?.kind !== "arrives" ? null : upStreamBias(crossing, aims, side),
   };
 }

@@ -5,8 +5,24 @@
  */
 export * from "./cross.ts";
 export * from "./departure-times.ts";
+export * from "./land-sources.ts";
 export * from "./leave.ts";
+export * from "./normal-chance.ts";
 export * from "./passage.ts";
+export * from "./plane-of.ts";
 export * from "./prepare.ts";
+export * from "./refuge.ts";
+export { hoursOf, REFUGES_EVERY_SECONDS } from "./refuges/hours-of.ts";
+export { type Barred, EntranceJudge, type EntranceWeather } from "./refuges/judge-entrance.ts";
+export { DAYLIGHT_ALTITUDE_DEG, LightAtEntrance } from "./refuges/light-at-entrance.ts";
+export { FUEL_KEPT_SHARE, type RefugeRun, type StruckOut, type WaitOff } from "./refuges/refuge-run.ts";
+export { type RefugeToTry, refugesOf } from "./refuges/refuges-of.ts";
+export { type TurnBack, turnBack } from "./refuges/turn-back.ts";
+export { LONGEST_WAIT_SECONDS, OPEN_TOGETHER_SECONDS } from "./refuges/where-to-wait.ts";
+export * from "./refuges.ts";
 export * from "./seams.ts";
+export * from "./square-departures.ts";
+export * from "./staging.ts";
+export * from "./staging-point.ts";
 export * from "./steering.ts";
+export * from "./upstream-bias.ts";

@@ -1,9 +1,13 @@
 import type { BoatSpec } from "../boat/index.ts";
 import type { Position } from "../earth/index.ts";
+import type { Lane } from "../places/index.ts";
 import type { EpochSeconds } from "../units/index.ts";
 import type { StreamSketch } from "../water/index.ts";
 import type { SeaPeriod, WindPeriod } from "../weather/index.ts";
 import type { Limit } from "../window/index.ts";
+import type { LandSources } from "./land-sources.ts";
+import type { StatedRefuges } from "./refuge.ts";
+import type { StagingPoint } from "./staging-point.ts";
 
 export interface NamedPlace {
   readonly name: string;
@@ -67,9 +71,19 @@ export interface Passage {
   readonly limits: readonly Limit[];
   readonly leaveFrom: EpochSeconds | null;
   readonly leaveUntil: EpochSeconds | null;
+  /** Left out: no land is reckoned. */
+  readonly land?: LandSources;
+  /** Left out: where one leaves from and goes to, and no others. */
+  readonly refuges?: StatedRefuges;
+  /** Traffic separation lanes on the way; left out: none. */
+  readonly lanes?: readonly Lane[];
+  /** Other places to leave open water from; left out: only `from`. */
+  readonly staging?: readonly StagingPoint[];
 }
 
-/** All the places that a passage names, in no order of importance: its ends and the points of its harbour legs. */
-export function placesOf({ from, to, pilotageOut, pilotageIn }: Passage): readonly Position[] {
-  return [from.position, to.position, ...(pilotageOut?.points ?? []), ...(pilotageIn?.points ?? [])];
+/** All the places that a passage names, in no order of importance: its ends, the points of its harbour legs, the refuges, and where it may be staged. */
+export function placesOf({ from, to, pilotageOut, pilotageIn, refuges, staging }: Passage): readonly Position[] {
+  const listed = (refuges?.listed ?? []).map((refuge) => refuge.position);
+  const staged = (staging ?? []).flatMap(({ position, reached }) => [position, ...(reached.kind === "along" ? reached.points : [])]);
+  return [from.position, to.position, ...(pilotageOut?.points ?? []), ...(pilotageIn?.points ?? []), ...listed, ...staged];
 }

@@ -1,10 +1,10 @@
 import type { Issue, Parsed } from "../answers/index.ts";
 import { bad, good, issue } from "../answers/index.ts";
 import { boatModel, engineStopped } from "../boat/index.ts";
-import { type FittedPlane, planeOver } from "../earth/index.ts";
+import type { FittedPlane } from "../earth/index.ts";
 import { type GridData, runsForAll, type Span } from "../fields/index.ts";
 import { crossingOf, DEFAULT_STEP_SECONDS, type Line, lineBetweenPositions } from "../passage/index.ts";
-import { metresFromNm } from "../units/index.ts";
+import { lanesOn } from "../places/index.ts";
 import {
   type CurrentSampler,
   type CurrentSource,
@@ -30,10 +30,9 @@ import {
   windOfRuns,
 } from "../weather/index.ts";
 import type { Trial, WeatherToFeel } from "../window/index.ts";
-import { type FilesSource, type Passage, placesOf } from "./passage.ts";
-
-/** How far the plane reaches beyond the passage's own places, metres: room for a boat carried down-stream. */
-export const PLANE_MARGIN_METRES = metresFromNm(30);
+import { type GatheredLand, type PreparedLand, prepareLand } from "./land-sources.ts";
+import type { FilesSource, Passage } from "./passage.ts";
+import { planeOf } from "./plane-of.ts";
 
 /** What the files that a passage names gave, in the order in which the passage names its sources. */
 export interface Gathered {
@@ -41,6 +40,8 @@ export interface Gathered {
   readonly water: readonly (readonly GridData[] | null)[];
   /** One entry for each of `passage.weatherSources`; grids of files, periods of letters. */
   readonly weather: readonly (readonly GridData[] | GatheredLetter | null)[];
+  /** Left out or null where no land is reckoned. */
+  readonly land?: GatheredLand | null;
 }
 
 export interface GatheredLetter {
@@ -60,6 +61,8 @@ export interface Prepared {
   readonly winds: readonly WindSource[];
   readonly seas: readonly SeaSource[];
   readonly weather: WeatherToFeel;
+  /** Null where no land is reckoned. */
+  readonly land: PreparedLand | null;
   /**
    * What the passage is run with under a member's wind (a member matters only where the boat's speed depends on the wind); `passage`: its
    * time, by which sources of several runs choose.
@@ -70,7 +73,7 @@ export interface Prepared {
 /** Puts a passage together with what its files gave; everything that is wanting at once. */
 export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> {
   const issues: Issue[] = [];
-  const plane = planeOver(placesOf(passage), PLANE_MARGIN_METRES, "route");
+  const plane = planeOf(passage);
   const boat = boatModel(passage.boat);
   const stopped = engineStopped(passage.boat);
   for (const part of [plane, boat]) if (!part.ok) issues.push(...part.issues);
@@ -116,12 +119,15 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   if (winds.length === 0 && !issues.some((one) => one.path.startsWith("weather.sources["))) {
     issues.push(issue("weather.sources", "source-lacks-quantity", "none of the weather sources gives a wind"));
   }
-  if (!plane.ok || !boat.ok || !stopped.ok || issues.length > 0) return bad(...issues);
+  const land = plane.ok ? prepareLand(plane.value, gathered.land ?? null, passage) : null;
+  if (land?.ok === false) issues.push(...land.issues);
+  if (!plane.ok || !boat.ok || !stopped.ok || !land?.ok || issues.length > 0) return bad(...issues);
   const known = currents.filter((source): source is CurrentSource => source !== null);
   const current = firstThatCovers(known, passage.whereCurrentUnknown);
   const wind = firstWindThatCovers(winds);
   const line = lineBetweenPositions(plane.value, passage.from.position, passage.to.position);
   const { pilotageOut, pilotageIn } = passage;
+  const lanes = passage.lanes === undefined || passage.lanes.length === 0 ? null : lanesOn(plane.value, passage.lanes);
   const { dependsOnWind } = boat.value;
   const laid = new Map<string, CurrentSampler>();
   const trialOf = (member: number, span?: Span): Trial => {
@@ -139,6 +145,8 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
         currentCovers: current.covers,
         wind: windSampler,
         windCovers: wind.covers,
+        land: land.value?.onPlane ?? null,
+        lanes,
       },
       boat.value,
       DEFAULT_STEP_SECONDS,
@@ -162,6 +170,7 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
     winds,
     seas,
     weather: { wind, sea: firstSeaThatCovers(seas), currentRunsFor: (span) => runsForAll([current], span) },
+    land: land.value,
     trialOf,
   });
 }

@@ -4,15 +4,17 @@ import {
   bowOnDestination,
   type Crossing,
   carryOut,
+  earliestOf,
   holdTrack,
   oneHeading,
   type PilotageRun,
   pilotageSeconds,
   recommended,
   runPilotage,
+  squareInLanes,
   type Way,
   type WayArrives,
-  waysAcross,
+  waysAndBest,
 } from "../passage/index.ts";
 import type { Passed } from "./passage-nodes.ts";
 
@@ -114,6 +116,7 @@ export function runUnder(trial: Trial, departAt: number, control: WayArrives | n
 function sameWay(crossing: Crossing, openFrom: number, control: WayArrives): Way | null {
   const steer = control.orders[0]?.steer;
   if (control.name === "oneHeading" && steer?.kind === "heading") return oneHeading(crossing, openFrom, { near: steer.headingDegTrue });
+  if (control.name === "squareInLanes") return squareInLanes(crossing, openFrom, { earliestOnly: true });
   if (control.name === "holdTrack") return holdTrack(crossing, openFrom);
   return control.name === "bowOnDestination" ? bowOnDestination(crossing, openFrom) : null;
 }
@@ -133,8 +136,9 @@ function plan(trial: Trial, departAt: number): Planned {
   const { crossing } = trial;
   const outRun = runOut(trial, departAt);
   const openFrom = outRun === null ? departAt : (outRun.atSeconds[outRun.count - 1] as number);
-  const { ways } = waysAcross(crossing, openFrom, { earliestOnly: true });
-  const advised = recommended(ways);
+  const found = waysAndBest(crossing, openFrom, { earliestOnly: true });
+  const { ways } = found;
+  const advised = recommended(ways, earliestOf(found));
   const planned: Outcome =
     advised === null ? { kind: "fails", why: firstWhy(ways) } : { kind: "arrives", run: berthToBerth(trial, outRun, advised.track) };
   return { ways, advised, outRun, planned };

@@ -3,8 +3,9 @@
  * names, times joined, components paired, cropped to the passage. Values are SI, motions toward, east and north true; times seconds of the
  * UTC epoch. Everything a file holds is told in its contents, used or not, and everything odd in words.
  */
-export * from "./forecast-reading.ts";
+
 export { MOST_VALUES } from "./allowance.ts";
+export * from "./forecast-reading.ts";
 export { type JoinedReadings, joinReadings } from "./join-readings.ts";
 export { SURFACE_DEPTH_METRES, WIND_HEIGHT_METRES } from "./netcdf-levels.ts";
 export { groupOf, type QuantityGroup, quantityGroups } from "./quantities.ts";

@@ -25,7 +25,7 @@ export class ValueCheck {
   /** Whether a whole node can have these values, each of them possible; `second` is null where there is only one. Doubtful ones are counted here. */
   isPossibleTogether(first: number, second: number | null): boolean {
     const { unit, greatest, doubtfulBeyond } = this.group;
-    const size = second === null ? first : unit === "speed" ? Math.hypot(first, second) : 0;
+    const size = second === null ? first : unit === "speed" ? Math.sqrt(first * first + second * second) : 0;
     if (size > greatest) return this.isPossible(size);
     if (Math.abs(size) > doubtfulBeyond) {
       this.doubtful++;

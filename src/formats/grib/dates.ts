@@ -11,6 +11,16 @@ export function dateAt(octets: Octets, octet: number): EpochSeconds | null {
   return epochSeconds(midnight.getTime() / 1000 + hour * 3600 + minute * 60 + second);
 }
 
+/** No forecast is made or holds outside the years 1800 to 2300: an octet is wrong (common practice). 1800-01-01 and 2300-01-01. */
+const EARLIEST_AT = -5_364_662_400;
+const LATEST_AT = 10_413_792_000;
+
+/** What can't be true of a product's times, in words; null where nothing is wrong. */
+export function faultOfTimes(...instants: readonly EpochSeconds[]): string | null {
+  if (instants.every((at) => at >= EARLIEST_AT && at <= LATEST_AT)) return null;
+  return "The forecast is made, or is for a time, outside the years 1800 to 2300.";
+}
+
 /** An instant's seven octets' worth: year, month, day, hour, minute, second in UTC. Throws on parts of a second. */
 export function dateParts(at: EpochSeconds): readonly [number, number, number, number, number, number] {
   if (!Number.isInteger(at)) throw new Error(`not a whole second: ${at}`);

@@ -6,8 +6,12 @@ import { migratePassage, versionOf } from "./migrate.ts";
 import { stepsOf } from "./path.ts";
 import { parseYesNo } from "./quantities.ts";
 import { readBoat } from "./read-boat.ts";
+import { readLand } from "./read-land.ts";
+import { readLanes } from "./read-lanes.ts";
 import { readLimits } from "./read-limits.ts";
+import { readRefuges } from "./read-refuges.ts";
 import { readRoute } from "./read-route.ts";
+import { readStaging } from "./read-staging.ts";
 import { readWater } from "./read-water.ts";
 import { readWeather } from "./read-weather.ts";
 import type { PassageData } from "./schema.ts";
@@ -68,9 +72,13 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
   const { clock, shipZone, arrivalZone } = readZones(document.at("zones"));
   const { boat, sailTableFile } = readBoat(document.at("boat"));
   const route = readRoute(document.at("route"));
+  const land = readLand(document.at("land"), invented);
   const water = readWater(document.at("water"), clock, route?.from.position);
   const weather = readWeather(document.at("weather"), clock);
   const limits = readLimits(document.at("limits"));
+  const refuges = readRefuges(document, route);
+  const lanes = readLanes(document.at("lanes"), route);
+  const staging = readStaging(document.at("staging"), route);
   const leave = document.at("leave");
   const { from, until } = readStretch({ from: leave.at("from"), until: leave.at("until") }, clock);
   if (from !== undefined && until !== undefined && until - from > LONGEST_LEAVE_DAYS * 86400) {
@@ -83,7 +91,25 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
   }
   if (name === undefined || route === undefined) return null;
   const stretch = { leaveFrom: from ?? null, leaveUntil: until ?? null };
-  return { passage: { name, invented, shipZone, arrivalZone, boat, ...route, ...water, ...weather, limits, ...stretch }, sailTableFile };
+  return {
+    passage: {
+      name,
+      invented,
+      shipZone,
+      arrivalZone,
+      boat,
+      ...route,
+      land,
+      ...water,
+      ...weather,
+      limits,
+      refuges,
+      lanes,
+      staging,
+      ...stretch,
+    },
+    sailTableFile,
+  };
 }
 
 /** Times without a zone, where the file names none for them, are one issue: the key that is missing. */

@@ -82,7 +82,7 @@ function readLeg(leg: Leg, end: Position | undefined, endIs: "first" | "last"): 
 }
 
 /** Nobody runs a pilotage leg faster in such a boat; more is a slip of the unit. Ours. */
-const FASTEST_PILOTAGE_MPS = metresFromNm(50) / 3600;
+export const FASTEST_PILOTAGE_MPS = metresFromNm(50) / 3600;
 
 /** Within a metre. */
 function samePoint(a: Position, b: Position): boolean {

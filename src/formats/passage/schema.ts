@@ -1,7 +1,11 @@
 import { z } from "zod";
 import { boatSchema } from "./boat-schema.ts";
+import { landSchema } from "./land-schema.ts";
+import { lanesSchema } from "./lanes-schema.ts";
 import { entry, position, speed, text, time } from "./leaf.ts";
+import { refugesSchema } from "./refuges-schema.ts";
 import { waterSchema, weatherSchema } from "./sources-schema.ts";
+import { stagingSchema } from "./staging-schema.ts";
 
 /** The version this code reads and writes. Older ones are brought up to it (`migrate.ts`), newer ones refused. */
 export const PASSAGE_VERSION = 1;
@@ -14,6 +18,7 @@ const place = (description: string) =>
     .strictObject({
       name: text("What the place is called in sentences.", "the fairway buoy off Port Ansa"),
       position: position("Where it is."),
+      refuge: entry("`no` where it does not count as a port of refuge.", ["yes", "no"], "boolean").optional(),
     })
     .meta({ description });
 
@@ -62,8 +67,12 @@ export const passageSchema = z
         ).optional(),
       })
       .meta({ description: "From berth to berth." }),
+    land: landSchema.optional(),
     water: waterSchema,
     weather: weatherSchema,
+    refuges: refugesSchema.optional(),
+    lanes: lanesSchema.optional(),
+    staging: stagingSchema.optional(),
     limits: z
       .strictObject({
         wind: limit("Wind speed, along the whole passage.", "14 kn", "22 kn").optional(),

@@ -64,5 +64,6 @@ function faultOfEarth({ semiMajorMetres, semiMinorMetres }: EarthFigure): string
 }
 
 function beyond(name: string, value: number, most: number): string | null {
-  return Math.abs(value) <= most ? null : `The ${name} is given as ${value}.`;
+  if (Math.abs(value) <= most) return null;
+  return Number.isNaN(value) ? `The ${name} is given as what is no number.` : `The ${name} is given as ${value}.`;
 }

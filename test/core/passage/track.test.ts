@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
+  type LaneCrossing,
   lineBetween,
   nodeAt,
   placeAt,
@@ -88,8 +89,9 @@ describe("a track", () => {
 });
 
 describe("the order that is advised", () => {
-  const arrives = (name: WayName, arrivalAt: number): Way => {
-    const part: Partial<WayArrives> = { kind: "arrives", name, arrivalAt };
+  const lane = (flagged: boolean) => [{ laneName: "lane", flagged } as Partial<LaneCrossing> as LaneCrossing] as const;
+  const arrives = (name: WayName, arrivalAt: number, laneCrossings: readonly LaneCrossing[] = []): Way => {
+    const part: Partial<WayArrives> = { kind: "arrives", name, arrivalAt, laneCrossings };
     return part as WayArrives;
   };
   const fails = (name: WayName): Way => ({
@@ -111,6 +113,15 @@ describe("the order that is advised", () => {
     expect(recommended([arrives("oneHeading", 99_999), arrives("acrossThenTurn", 10_301), arrives("holdTrack", 10_000)])?.name).toBe(
       "holdTrack",
     );
+  });
+
+  it("is one that is square in the lanes, whatever it costs, while there is one", () => {
+    const notSquare = arrives("oneHeading", 10_000, lane(true));
+    const square = arrives("squareInLanes", 15_000, lane(false));
+    const held = arrives("holdTrack", 14_000, lane(true));
+    expect(recommended([notSquare, square, held])?.name).toBe("squareInLanes");
+    expect(recommended([notSquare, square, arrives("acrossThenTurn", 14_600, lane(false)), held])?.name).toBe("acrossThenTurn");
+    expect(recommended([notSquare, held])?.name).toBe("oneHeading");
   });
 
   it("passes over ways that do not arrive, and is nothing where none does", () => {

@@ -53,7 +53,10 @@ describe("of several runs of a forecast", () => {
     const late: GridData = { ...older, times: older.times.map((at) => at + 15 * 3600) };
     const felt = winds([newer, late], 14);
     expect(felt.filter((one) => one.seams > 0).map((one) => one.hour)).toEqual([12, 13, 14]);
-    const one = prepared({ weatherSources: [files], leaveFrom: from(12), leaveUntil: from(12) }, { water: [null], weather: [[newer, late]] });
+    const one = prepared(
+      { weatherSources: [files], leaveFrom: from(12), leaveUntil: from(12) },
+      { water: [null], weather: [[newer, late]] },
+    );
     const seam = tryDepartures(one)!.seams[0]![0]!;
     expect(seam).toMatchObject({ quantity: "wind", at: clock(18), fromRunIssuedAt: clock(0), toRunIssuedAt: clock(-6) });
     expect(seam.jump! / kn(1)).toBeCloseTo(10, 6);

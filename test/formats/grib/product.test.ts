@@ -99,6 +99,16 @@ describe("the product", () => {
     );
   });
 
+  test("forecasts made, or for a time, outside the years 1800 to 2300 are refused, however far that is", async () => {
+    const inDays = patched(written(), 4, 18, 2);
+    for (const days of [0x7fff_ffff, -0x7fff_ffff, 366 * 300]) {
+      expect(await codesOf(patched(inDays, 4, 19, ...signed4(days)))).toEqual(["file-lies"]);
+    }
+    expect(await codesOf(patched(written(), 1, 13, 0xff, 0xff))).toEqual(["file-lies"]);
+    expect(await codesOf(patched(written({ interval: greatest }), 4, 35, 0xff, 0xff))).toEqual(["file-lies"]);
+    expect(await codesOf(patched(inDays, 4, 19, ...signed4(16)))).toEqual([]);
+  });
+
   test("an interval that contradicts itself is refused, with both lengths", async () => {
     const message = written({ number: 22, interval: greatest });
     expect(await codesOf(patched(message, 4, 50, ...signed4(4)))).toEqual(["file-lies"]);

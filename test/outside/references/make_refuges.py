@@ -1,5 +1,5 @@
 """Independent reference values for running to ports of refuge: writes refuges.json beside this file.
-Run: python3 make_refuges.py (Python 3.11, numpy 2, scipy 1.17; under a minute; no other input).
+Run: python3 make_refuges.py (Python 3.11, numpy 2, scipy 1.17; a minute or two; no other input).
 Flat plane, x east, y north, nm, kn, h; headings in degrees clockwise from north. The way across starts at (0, 0) at time 0 and holds the
 one heading that leads to `to` (the earliest of those within 85 degrees of the bearing, scanned every 0.5 degree, then brentq). From the
 place on that way at each of `hours`, every one of `places` is run to by one heading found in the same manner; null where none leads

@@ -24,7 +24,7 @@ export const fileCodes = {
   },
   "file-too-large": {
     kind: "input",
-    meaning: "One field of the file has more points than is read at once.",
+    meaning: "A field, or the file as a whole, holds more than is read at once.",
     whatToDo: "Ask for a smaller area or a coarser grid.",
   },
   "stray-bytes": {

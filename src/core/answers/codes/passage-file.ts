@@ -127,6 +127,16 @@ export const passageFileCodes = {
     meaning: "The passage names no limit at all.",
     whatToDo: "Set at least one limit, such as `wind: {happy: 14 kn, never: 22 kn}`.",
   },
+  "name-twice": {
+    kind: "input",
+    meaning: "Two entries of one list have the same name, so that an answer could not tell them apart.",
+    whatToDo: "Give one of them another name.",
+  },
+  "area-not-sound": {
+    kind: "input",
+    meaning: "The corners of an area do not enclose one: they repeat, lie in one line, or its edges cross.",
+    whatToDo: "Give each corner once, in order round the area as on the chart.",
+  },
   "no-such-entry": {
     kind: "input",
     meaning: "The passage file has no single value at the place that was to be changed, or the new one can't stand there.",

@@ -22,6 +22,12 @@ export const passageCodes = {
     meaning: "The boat is carried beyond the waters around the passage.",
     whatToDo: "Choose another way to steer, another departure, or a faster speed through the water.",
   },
+  "across-land": {
+    kind: "noAnswer",
+    meaning: "The way leads across land, or through an area that is kept out of.",
+    whatToDo:
+      "Choose another way to steer or another departure; if the coastline is wrong there, give your own (land in the passage file).",
+  },
   unreachable: {
     kind: "noAnswer",
     meaning: "No single heading leads to the destination in this water.",

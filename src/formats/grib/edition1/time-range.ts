@@ -1,6 +1,6 @@
 import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import { type EpochSeconds, epochSeconds } from "../../../core/units/index.ts";
-import { dateAt } from "../dates.ts";
+import { dateAt, faultOfTimes } from "../dates.ts";
 import { Octets } from "../octets.ts";
 
 /**
@@ -82,7 +82,9 @@ export function edition1Times(octets: Octets, path: string): Parsed<Edition1Time
       issue(path, "file-lies", `The interval is said to end ${numbers[until]} and to begin ${numbers[from]} after the reference time.`),
     );
   }
-  return good({ referenceAt, validFrom: after(numbers[from]), validAt: after(numbers[until]), range });
+  const times = { referenceAt, validFrom: after(numbers[from]), validAt: after(numbers[until]) };
+  const fault = faultOfTimes(times.referenceAt, times.validFrom, times.validAt);
+  return fault === null ? good({ ...times, range }) : bad(issue(path, "file-lies", fault));
 }
 
 /** Year of the century in octet 13 (100 for its last), century in octet 25. */

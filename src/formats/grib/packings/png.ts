@@ -2,11 +2,11 @@ import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import type { Octets } from "../octets.ts";
 import { checkedScaling, largestValue } from "./checked-scaling.ts";
 import type { PackedValues, PackingReader } from "./packing-reader.ts";
-import { constantIn } from "./simple.ts";
 import { canInflateTo, inflateInto } from "./png/inflate.ts";
 import { type PngPicture, readPng } from "./png/png-chunks.ts";
 import { unfilter } from "./png/unfilter.ts";
 import type { Scaling } from "./simple.ts";
+import { constantIn } from "./simple.ts";
 import { unpackScaled } from "./unpack-bits.ts";
 
 const TEMPLATE_OCTETS = 21;

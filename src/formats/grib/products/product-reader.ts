@@ -1,6 +1,6 @@
 import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import { type EpochSeconds, epochSeconds } from "../../../core/units/index.ts";
-import { dateAt, secondsInTimeUnit } from "../dates.ts";
+import { dateAt, faultOfTimes, secondsInTimeUnit } from "../dates.ts";
 import type { GribEnsemble, GribProcess, GribProduct, GribStatistic, GribSurface } from "../grib-field.ts";
 import type { Octets } from "../octets.ts";
 import type { GribIdentification } from "./identification.ts";
@@ -38,6 +38,8 @@ export function readProduct(octets: Octets, run: GribIdentification, discipline:
   if (unit === null)
     return bad(issue(path, "product-not-read", `The forecast time is in a unit with no one length (code ${octets.u8(18)}).`));
   const validFrom = epochSeconds(run.referenceAt + octets.s32(19) * unit);
+  const begin = faultOfTimes(run.referenceAt, validFrom);
+  if (begin !== null) return bad(issue(path, "file-lies", begin));
   const interval = layout.intervalOctet === null ? null : readInterval(octets, layout.intervalOctet, validFrom, path);
   if (interval !== null && !interval.ok) return interval;
   const ensemble = layout.ensembleOctet === null ? null : readEnsemble(octets, layout.ensembleOctet);
@@ -86,6 +88,8 @@ function readInterval(
 ): Parsed<{ readonly until: EpochSeconds; readonly statistic: GribStatistic }> {
   const until = dateAt(octets, octet);
   if (until === null) return bad(issue(path, "file-lies", "The end of the interval is no date."));
+  const end = faultOfTimes(until);
+  if (end !== null) return bad(issue(path, "file-lies", end));
   const ranges = octets.u8(octet + 7);
   if (ranges !== 1)
     return bad(issue(path, "product-not-read", `The values come from ${ranges} time ranges, one within another; only one is read.`));

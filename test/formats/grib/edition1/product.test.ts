@@ -247,6 +247,8 @@ describe("times", () => {
       [26, 13, 1, 6, 0, 21],
       [26, 2, 30, 6, 0, 21],
       [26, 5, 1, 24, 0, 21],
+      [26, 5, 1, 6, 0, 50],
+      [99, 5, 1, 6, 0, 12],
       [26, 5, 1, 6, 60, 21],
     ] as const) {
       expect([date, await refusalsOf({ date })]).toEqual([date, ["file-lies"]]);

@@ -1,0 +1,72 @@
+import type { NoAnswer } from "../../answers/index.ts";
+import type { Crossing } from "../crossing.ts";
+import { sumsOf, TrackRecorder } from "../track.ts";
+import { checkAcross } from "./cross-check.ts";
+import type { FastestOptions, FastestWay, SteeredNode, WhyNotCrossChecked } from "./fastest-answer.ts";
+import { FIRST_FINENESS, type RoughWays } from "./label-search.ts";
+import { hopeless, lackOfWay, stopOf } from "./lack-of-way.ts";
+import { type PassageSearch, STEPS_A_PIECE, searchOf } from "./passage-search.ts";
+import type { LeggedWay } from "./round-land.ts";
+import { earliestTimed, sharpened, TIMING_STEPS, type TimedWay, timedArrival } from "./timed-way.ts";
+
+/**
+ * The fastest way through the moving water from the start of the crossing's line to its end, when she leaves at `departAt` (UTC epoch
+ * seconds) and steers the best course at every moment: a yardstick for the orders that can be given to a helm. Current, wind and land as
+ * the crossing has them; through water that isn't known no way is sought. `fails` tells why there is none: what isn't covered, where and
+ * when; unreachable; or across land. Throws when the boat goes by the wind and the crossing has none.
+ *
+ * The instant of arrival is timed along the way in the real water, apart from the search. It is *cross-checked* when the search's own time
+ * agrees with that and a second search, finer and by other means, finds nothing earlier.
+ */
+export function fastestWay(crossing: Crossing, departAt: number, options: FastestOptions = {}): FastestWay {
+  const search = searchOf(crossing);
+  const never = hopeless(search, departAt);
+  if (never !== null) return { kind: "fails", departAt, why: never };
+  const rough = search.rough(departAt, FIRST_FINENESS);
+  const drawn = search.drawn(rough.ways, departAt, FIRST_FINENESS);
+  const first = sharpened(search, departAt, earliestTimed(search, drawn, departAt));
+  if (first !== null && options.crossCheck === false) return told(search, departAt, first, TIMING_STEPS, "notAsked");
+  // What the first search does not find is sought by all means before it is called out of reach.
+  const { best, why } = checkAcross(search, departAt, rough, first);
+  if (best !== null) return told(search, departAt, best, STEPS_A_PIECE, why);
+  return { kind: "fails", departAt, why: whyNone(search, departAt, rough, drawn[0]) };
+}
+
+/** A way that was found in the copy of the water but can't be gone in the real: what stops its timing tells why. */
+function whyNone(search: PassageSearch, departAt: number, rough: RoughWays, drawn: LeggedWay | undefined): NoAnswer {
+  if (drawn === undefined) return lackOfWay(search, departAt, rough);
+  timedArrival(search, search.linesOf(drawn), departAt, TIMING_STEPS);
+  return stopOf(search);
+}
+
+function told(search: PassageSearch, departAt: number, way: TimedWay, stepsAPiece: number, why: WhyNotCrossChecked | null): FastestWay {
+  const record = new TrackRecorder();
+  const arrivalAt = timedArrival(search, way.lines, departAt, stepsAPiece, record);
+  if (arrivalAt === null) return { kind: "fails", departAt, why: stopOf(search) };
+  const track = record.finish(search.crossing.line.plane);
+  const nodes: SteeredNode[] = [];
+  for (let i = 0; i < track.count; i += stepsAPiece) {
+    nodes.push({
+      at: track.atSeconds[i] as number,
+      xMetres: track.xMetres[i] as number,
+      yMetres: track.yMetres[i] as number,
+      headingDegTrue: track.headingDegTrue[i] as number,
+    });
+  }
+  const { sheet } = search;
+  return {
+    kind: "arrives",
+    departAt,
+    arrivalAt,
+    track,
+    nodes,
+    searchedArrivalAt: way.searchedArrivalAt,
+    crossChecked: why === null,
+    whyNotCrossChecked: why,
+    landCorners: way.lines.slice(1).map(({ along, port }) => ({
+      xMetres: sheet.xOf(along[0] as number, port[0] as number),
+      yMetres: sheet.yOf(along[0] as number, port[0] as number),
+    })),
+    ...sumsOf(track),
+  };
+}

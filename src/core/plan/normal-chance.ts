@@ -1,0 +1,16 @@
+/**
+ * The chance that a standard normal variable comes out above z, within 7.5e-8 (Abramowitz and Stegun, Handbook of Mathematical Functions,
+ * 26.2.17).
+ *
+ * @example
+ * ```ts
+ * normalChanceAbove(0) // => 0.5000
+ * normalChanceAbove(1) // => 0.1587
+ * ```
+ */
+export function normalChanceAbove(z: number): number {
+  if (z < 0) return 1 - normalChanceAbove(-z);
+  const t = 1 / (1 + 0.2316419 * z);
+  const series = t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  return (Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)) * series;
+}

@@ -1,0 +1,21 @@
+import { test } from "vitest";
+import { expectBorne } from "./expect-borne.ts";
+
+test("9,000 mutations of GRIB2 files: each is read or refused, within its budget, and gives no value in silence that no forecast has", {
+  timeout: 300_000,
+}, async () => {
+  await expectBorne("grib2", [
+    "file-lies",
+    "file-truncated",
+    "stray-bytes",
+    "packing-not-read",
+    "grid-not-read",
+    "product-not-read",
+    "edition-not-read",
+    "file-too-large",
+    "value-doubtful",
+    "value-implausible",
+    "component-missing",
+    "several-runs",
+  ]);
+});
