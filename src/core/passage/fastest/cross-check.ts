@@ -32,10 +32,11 @@ export function checkAcross(search: PassageSearch, departAt: number, rough: Roug
   best = reckoned(search, departAt, best);
   const seconds = best.arrivalAt - departAt;
   let why: WhyNotCrossChecked | null = null;
-  if (first === null || first.arrivalAt - best.arrivalAt > AGREES_WITHIN_SHARE * seconds) why = "earlierFound";
-  else if (mayBeEarlier(rough.stopped?.couldArriveSeconds, seconds) || mayBeEarlier(finer.stopped?.couldArriveSeconds, seconds)) {
+  // Unknown water comes first: no finer search mends that.
+  if (mayBeEarlier(rough.stopped?.couldArriveSeconds, seconds) || mayBeEarlier(finer.stopped?.couldArriveSeconds, seconds)) {
     why = "waterUnknown";
-  } else if (finer.edgeSeconds < seconds) why = "edgeOfSearch";
+  } else if (first === null || first.arrivalAt - best.arrivalAt > AGREES_WITHIN_SHARE * seconds) why = "earlierFound";
+  else if (finer.edgeSeconds < seconds) why = "edgeOfSearch";
   else if (!(Math.abs(best.searchedArrivalAt - best.arrivalAt) <= TIMING_AGREES_WITHIN_SHARE * seconds)) why = "timingDiffers";
   return { best, why };
 }
