@@ -106,7 +106,7 @@ function changeMessage(message: Message, pool: readonly Message[], dice: Dice, e
     sections[at] = changed(section, (copy) => putNumber(copy, 0, width, tellingNumber(dice, width, copy.length, size)));
   } else if (kind < 14) {
     const to = dice.below(sections.length);
-    if (edition === 2 && dice.onceIn(2)) sections[at] = changed(section, (copy) => copy.set([dice.below(9)], 4));
+    if (edition === 2 && section.length > 4 && dice.onceIn(2)) sections[at] = changed(section, (copy) => copy.set([dice.below(9)], 4));
     else [sections[at], sections[to]] = [sections[to]!, section];
   } else if (kind < 15) sections.splice(at, dice.onceIn(2) ? 1 : 0, ...(dice.onceIn(2) ? [section, section] : []));
   else if (kind < 19) transplant(message, other, dice, edition);
