@@ -3,6 +3,7 @@
 // npm run bench -- PART…: only these parts. --large: files of 2 GB too.
 import { benchCoast } from "./coast.mjs";
 import { benchDemo } from "./demo.mjs";
+import { benchFastest } from "./fastest.mjs";
 import { benchInspecting } from "./inspecting.mjs";
 import { benchJets } from "./jets.mjs";
 import { benchPackings } from "./packings.mjs";
@@ -17,6 +18,7 @@ const parts = {
   demo: benchDemo,
   coast: benchCoast,
   refuges: benchRefuges,
+  fastest: benchFastest,
   packings: benchPackings,
   inspecting: () => benchInspecting({ large }),
 };

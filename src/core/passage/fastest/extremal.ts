@@ -26,14 +26,15 @@ export interface Extremal {
 /**
  * Extremals of a boat at constant speed through the water V in a current (u, v):
  * x′ = V cos θ + u, y′ = V sin θ + v, θ′ = sin²θ ∂v/∂x + sin θ cos θ (∂u/∂x − ∂v/∂y) − cos²θ ∂u/∂y
- * (Zermelo 1931; Bryson & Ho, Applied Optimal Control, 1975, §2.7, eqs 2.7.14 and following), which holds for a current that changes in
+ * (Zermelo 1931; Bryson & Ho, Applied Optimal Control, 1975, §2.7), which holds for a current that changes in
  * time as well. Gradients come from the search's copy; the current itself from the copy, or from the real water (`inRealWater`).
  */
 export class ExtremalRunner {
-  /** Where the last run ended: its state, and the seconds that it got through. */
+  /** Where the last run ended, and how many steps it got through. */
   endAlong = 0;
   endPort = 0;
   endHeading = 0;
+  stepsDone = 0;
   private readonly water: WaterGrid;
   private readonly sampler: CurrentSampler;
   private readonly around: Surroundings;
@@ -89,7 +90,6 @@ export class ExtremalRunner {
     this.endHeading = heading;
     return true;
   }
-  stepsDone = 0;
 
   /** Newton's method on the first heading and the time, so that the extremal ends at (`toAlong`, 0); null where it does not settle. */
   lead(headingRad: number, seconds: number, at: number, toAlong: number, inRealWater: boolean): Extremal | null {

@@ -1,20 +1,24 @@
 import { COVERED, type Coverage } from "../../fields/index.ts";
 import { type Directions, directionsOf } from "./directions.ts";
+import type { GreatestRates } from "./greatest-rates.ts";
 import { KeyHeap } from "./key-heap.ts";
 import type { LandAhead } from "./land-ahead.ts";
 import type { SpeedOver } from "./speed-over.ts";
+import { TimeToGo } from "./time-to-go.ts";
 import { REACH_BEYOND_ENDS, REACH_TO_SIDE, type WaterGrid } from "./water-grid.ts";
 
 /** How fine a search is: cells to the length of the line, and directions from each node. */
 export interface Fineness {
   readonly cells: number;
   readonly directionDepth: number;
+  /** Bounded by the greatest current anywhere alone: slower, and apart from the finer bound by strips. */
+  readonly bySimpleBound: boolean;
 }
 
 /** 24 cells to the line and 32 directions. */
-export const FIRST_FINENESS: Fineness = { cells: 24, directionDepth: 2 };
+export const FIRST_FINENESS: Fineness = { cells: 24, directionDepth: 2, bySimpleBound: false };
 /** Half the cell and twice the directions. */
-export const SECOND_FINENESS: Fineness = { cells: 48, directionDepth: 3 };
+export const SECOND_FINENESS: Fineness = { cells: 48, directionDepth: 3, bySimpleBound: true };
 
 /** Arrivals later than the best by less than this share are handed over too: the search itself is no truer than that. */
 const ALSO_WITHIN_SHARE = 0.015;
@@ -54,8 +58,7 @@ export interface RoughWays {
 }
 
 /**
- * Label setting on a grid turned to the line (Dijkstra with the bound distance ÷ (speed + greatest current), as Hart, Nilsson & Raphael,
- * 1968): the time of a step is that of holding it in the current at its middle in place and time. Steps that touch land, or water that
+ * Label setting on a grid turned to the line (Dijkstra with a bound on the time to go, as Hart, Nilsson & Raphael, 1968): the time of a step is that of holding it in the current at its middle in place and time. Steps that touch land, or water that
  * isn't known, are not taken.
  */
 export class LabelSearch {
@@ -75,6 +78,9 @@ export class LabelSearch {
   private readonly isSettled: Uint8Array;
   private readonly landBits: Uint32Array;
   private readonly landKnown: Uint8Array;
+  private readonly byColumn: Float64Array;
+  private readonly byRow: Float64Array;
+  private readonly bySimpleBound: boolean;
   private readonly heap = new KeyHeap();
   private stoppedAlong = 0;
   private stoppedPort = 0;
@@ -94,6 +100,9 @@ export class LabelSearch {
     this.firstRow = -aside;
     this.columns = fineness.cells + 2 * beyond + 1;
     this.rows = 2 * aside + 1;
+    this.byColumn = new Float64Array(this.columns);
+    this.byRow = new Float64Array(this.rows);
+    this.bySimpleBound = fineness.bySimpleBound;
     const nodes = this.columns * this.rows;
     this.seconds = new Float64Array(nodes);
     this.from = new Int32Array(nodes);
@@ -102,10 +111,11 @@ export class LabelSearch {
     this.landKnown = new Uint8Array(land === null ? 0 : nodes);
   }
 
-  /** Searches from a departure; `greatestCurrentMps` bounds how fast anything can be, ways later than `giveUpSeconds` are not sought. */
-  search(departAt: number, greatestCurrentMps: number, giveUpSeconds: number): RoughWays {
+  /** Searches from a departure; the greatest rates bound how fast anything can be, ways later than `giveUpSeconds` are not sought. */
+  search(departAt: number, rates: GreatestRates, giveUpSeconds: number): RoughWays {
+    const toGo = this.timeToGo(rates);
+    const { bound } = toGo;
     const { heap, seconds, from, isSettled, directions, columns, rows } = this;
-    const bound = 1 / (this.boat.fastestMps + greatestCurrentMps);
     const guess = 1 / this.boat.fastestMps;
     seconds.fill(Number.POSITIVE_INFINITY);
     isSettled.fill(0);
@@ -114,7 +124,7 @@ export class LabelSearch {
     const goal = start + this.cells;
     seconds[start] = 0;
     from[start] = -1;
-    heap.push(start, this.lengthMetres * bound);
+    heap.push(start, 0);
     const arrivals: { readonly seconds: number; readonly from: number }[] = [];
     let best = Number.POSITIVE_INFINITY;
     let stopped: Stopped | null = null;
@@ -134,7 +144,7 @@ export class LabelSearch {
         const toColumn = column + (directions.columns[d] as number);
         const toRow = row + (directions.rows[d] as number);
         if (toColumn < 0 || toRow < 0 || toColumn >= columns || toRow >= rows) {
-          edgeSeconds = Math.min(edgeSeconds, since + this.leftMetres(column, row) * bound);
+          edgeSeconds = Math.min(edgeSeconds, since + toGo.distanceSeconds(along, port));
           continue;
         }
         const to = toRow * columns + toColumn;
@@ -147,7 +157,7 @@ export class LabelSearch {
         if (since + (directions.cells[d] as number) * this.cellMetres * bound >= (seconds[to] as number)) continue;
         const took = this.stepSeconds(along, port, d, departAt + since, guess);
         if (took < 0) {
-          const soonest = since + this.leftMetres(column, row) * bound;
+          const soonest = since + toGo.distanceSeconds(along, port);
           if (stopped === null || soonest < stopped.couldArriveSeconds) {
             stopped = {
               coverage: -took,
@@ -168,7 +178,7 @@ export class LabelSearch {
         if (there < (seconds[to] as number)) {
           seconds[to] = there;
           from[to] = node;
-          if (to !== goal) heap.push(to, there + this.leftMetres(toColumn, toRow) * bound);
+          if (to !== goal) heap.push(to, there + this.leastSeconds(toGo, toColumn, toRow));
         }
       }
     }
@@ -181,10 +191,19 @@ export class LabelSearch {
     return { ways, stopped, edgeSeconds, metLand };
   }
 
-  private leftMetres(column: number, row: number): number {
-    const dx = column + this.firstColumn - this.cells;
-    const dy = row + this.firstRow;
-    return Math.sqrt(dx * dx + dy * dy) * this.cellMetres;
+  private timeToGo(rates: GreatestRates): TimeToGo {
+    const toGo = new TimeToGo(this.boat.fastestMps, rates, this.lengthMetres);
+    const { across, along } = this.water.strips;
+    const cell = this.cellMetres;
+    toGo.fillByStrips(this.byColumn, this.firstColumn * cell, cell, this.cells - this.firstColumn, across, rates.onwardMps, rates.backMps);
+    toGo.fillByStrips(this.byRow, this.firstRow * cell, cell, -this.firstRow, along, rates.portMps, rates.starboardMps);
+    return toGo;
+  }
+
+  /** No way from a node can be quicker. */
+  private leastSeconds(toGo: TimeToGo, column: number, row: number): number {
+    const byDistance = toGo.distanceSeconds((column + this.firstColumn) * this.cellMetres, (row + this.firstRow) * this.cellMetres);
+    return this.bySimpleBound ? byDistance : Math.max(byDistance, this.byColumn[column] as number, this.byRow[row] as number);
   }
 
   /** Seconds for a step; Infinity where she can't go that way, minus the coverage where the water isn't known. */

@@ -22,10 +22,6 @@ const FEW_SETTLED_SHARE = 1e-4;
 /** Ways that run farther apart than this many cells of the search, somewhere on the way, are followed up apart; at most so many. */
 const APART_CELLS = 1.5;
 const MOST_WAYS = 4;
-/** The coarse look at the water may overlook a peak: the bound is lifted by this share and so many m/s. */
-const PEAK_MARGIN = 1.15;
-const PEAK_MARGIN_MPS = 0.1;
-
 /** Ways that take longer than so many times what the line takes in still water, and a tide, are not sought. */
 const GIVE_UP_TIMES = 6;
 
@@ -62,13 +58,13 @@ export class PassageSearch {
   rough(departAt: number, fineness: Fineness, withLand = true): RoughWays {
     const { lengthMetres } = this.crossing.line;
     const likely = lengthMetres / this.boat.fastestMps;
-    const greatest = this.water.greatestRateMps(departAt, departAt + 1.5 * likely) * PEAK_MARGIN + PEAK_MARGIN_MPS;
+    const rates = this.water.greatestRates(departAt, departAt + 1.5 * likely);
     let search = withLand ? this.searches.get(fineness) : undefined;
     if (search === undefined) {
       search = new LabelSearch(this.water, this.boat, withLand ? this.land : null, lengthMetres, fineness);
       if (withLand) this.searches.set(fineness, search);
     }
-    return search.search(departAt, greatest, GIVE_UP_TIMES * likely + STALL_SECONDS);
+    return search.search(departAt, rates, GIVE_UP_TIMES * likely + STALL_SECONDS);
   }
 
   /** The earliest way from corner to corner of the land; null where there is no land, or no such way. */

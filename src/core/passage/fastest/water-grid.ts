@@ -2,6 +2,8 @@ import { COVERED, type Coverage, NO_PLACE, NO_TIME } from "../../fields/index.ts
 import { type CurrentSampler, isOnSheet } from "../../water/index.ts";
 import type { Surroundings } from "../helm.ts";
 import { CubicPatch } from "./cubic-patch.ts";
+import { type GreatestRates, joinRates, noRates, noteRate } from "./greatest-rates.ts";
+import type { Strips } from "./time-to-go.ts";
 import type { TurnedSheet } from "./turned-sheet.ts";
 
 /** Time levels of the search's own copy of the water, seconds; they stand on whole half hours of the clock. */
@@ -14,8 +16,11 @@ export const REACH_TO_SIDE = 1.25;
 
 const TILE_SHIFT = 3;
 const TILE = 1 << TILE_SHIFT;
-/** Cells between the nodes that are read for the greatest rate. */
-const COARSE_STRIDE = 8;
+/** Cells between the nodes that are read for the greatest rates, the first such node, and levels between the looks. */
+const STRIP_CELLS = 8;
+const FIRST_STRIP_CELL = 3;
+const LEVELS_BETWEEN_LOOKS = 4;
+const stripsIn = (nodes: number): number => Math.floor((nodes - 1 - FIRST_STRIP_CELL) / STRIP_CELLS) + 1;
 const UNREAD = 0;
 const WHOLE = 1;
 const HOLED = 2;
@@ -32,7 +37,7 @@ interface Level {
   /** 0 not read yet, 1 covered, else 1 + why not. */
   readonly known: Uint8Array;
   readonly tiles: Uint8Array;
-  greatestMps: number;
+  greatest: GreatestRates | null;
 }
 
 const NOWHEN: Level = {
@@ -41,7 +46,7 @@ const NOWHEN: Level = {
   rates: new Float32Array(0),
   known: new Uint8Array(0),
   tiles: new Uint8Array(0),
-  greatestMps: 0,
+  greatest: null,
 };
 
 /**
@@ -174,35 +179,38 @@ export class WaterGrid {
   }
 
   /**
-   * The greatest rate anywhere in reach between two instants, as the coarse nodes show it, m/s: for a bound on how fast anything can be.
-   * It is the same whatever was asked before.
+   * The greatest rates between two instants as a coarse lattice of nodes shows them: for a bound on how fast anything can be. They are the
+   * same whatever was asked before.
    */
-  greatestRateMps(from: number, until: number): number {
-    let greatest = 0;
+  greatestRates(from: number, until: number): GreatestRates {
+    const rates = noRates(stripsIn(this.columns), stripsIn(this.rows));
     const last = Math.ceil(until / LEVEL_SECONDS);
-    for (let number = Math.floor(from / LEVEL_SECONDS); number <= last; number += 4) {
+    for (let number = Math.floor(from / LEVEL_SECONDS); number <= last; number += LEVELS_BETWEEN_LOOKS) {
       const level = this.level(number);
       if (level.isOut) continue;
-      if (level.greatestMps < 0) level.greatestMps = this.greatestIn(level);
-      if (level.greatestMps > greatest) greatest = level.greatestMps;
+      level.greatest ??= this.greatestIn(level);
+      joinRates(rates, level.greatest);
     }
-    return greatest;
+    return rates;
   }
 
-  private greatestIn(level: Level): number {
-    let greatest = 0;
-    for (let j = 3; j < this.rows; j += COARSE_STRIDE) {
-      for (let i = 3; i < this.columns; i += COARSE_STRIDE) {
+  /** Where the strips of `greatestRates` across the line and along it lie. */
+  get strips(): { readonly across: Strips; readonly along: Strips } {
+    const spacing = STRIP_CELLS * this.cellMetres;
+    const off = FIRST_STRIP_CELL * this.cellMetres;
+    return { across: { first: this.firstAlong + off, spacing }, along: { first: this.firstPort + off, spacing } };
+  }
+
+  private greatestIn(level: Level): GreatestRates {
+    const rates = noRates(stripsIn(this.columns), stripsIn(this.rows));
+    for (let j = FIRST_STRIP_CELL, lane = 0; j < this.rows; j += STRIP_CELLS, lane++) {
+      for (let i = FIRST_STRIP_CELL, strip = 0; i < this.columns; i += STRIP_CELLS, strip++) {
         const node = j * this.columns + i;
         if (level.known[node] === UNREAD) this.readNode(level, node, i, j);
-        if (level.known[node] !== 1) continue;
-        const along = level.rates[2 * node] as number;
-        const port = level.rates[2 * node + 1] as number;
-        const rate = along * along + port * port;
-        if (rate > greatest) greatest = rate;
+        if (level.known[node] === 1) noteRate(rates, strip, lane, level.rates[2 * node] as number, level.rates[2 * node + 1] as number);
       }
     }
-    return Math.sqrt(greatest);
+    return rates;
   }
 
   private isWhole(level: Level, tile: number): boolean {
@@ -281,7 +289,7 @@ export class WaterGrid {
       rates: new Float32Array(2 * nodes),
       known: new Uint8Array(nodes),
       tiles: new Uint8Array(isOut ? 0 : this.tileColumns * ((this.rows >> TILE_SHIFT) + 1)),
-      greatestMps: -1,
+      greatest: null,
     };
     this.levels[number - this.firstLevel] = level;
     return level;
