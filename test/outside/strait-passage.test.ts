@@ -20,13 +20,14 @@ interface Choice {
   readonly whereUnknown: string;
   readonly to?: string;
   readonly leave?: string;
+  readonly land?: "atlas" | "none";
 }
 
-async function opened({ files, whereUnknown, to = "48 31.2N 124 33.0W", leave = "" }: Choice) {
+async function opened({ files, whereUnknown, to = "48 31.2N 124 33.0W", leave = "", land = "atlas" }: Choice) {
   const strait = join(data ?? "", "crossing-juan-de-fuca");
   const current = files === "netcdf" ? join(strait, "hycom_current_20230302-04.nc") : join(strait, "derived-grib2", "current_simple.grib2");
   const wind = files === "netcdf" ? join(strait, "gfs_wind_20230302-04.nc") : join(strait, "derived-grib2", "wind_simple.grib2");
-  const path = join(folder, `${files}-${whereUnknown.replaceAll(" ", "")}-${to.length}${leave.length}.yaml`);
+  const path = join(folder, `${files}-${whereUnknown.replaceAll(" ", "")}-${to.length}${leave.length}${land}.yaml`);
   writeFileSync(
     path,
     `athwart: passage/1
@@ -39,6 +40,7 @@ boat:
 route:
   from: {name: the south side, position: 48 24.0N 124 36.0W}
   to: {name: the north side, position: ${to}}
+land: {coast: ${land}}
 water:
   whereUnknown: ${whereUnknown}
   sources: [{file: ${current}}]
@@ -105,18 +107,19 @@ describe.skipIf(!data)("a crossing of a real strait", () => {
     expect(decidedBy.margin.why).toMatchObject({ code: "not-covered-time", coveredUntil: windEnds });
   });
 
-  it("never reaches the shore: refuse refuses, still stands still, nearest takes the nearest known", async () => {
+  it("never reaches the shore where land isn't asked about: refuse refuses, still stands still, nearest takes the nearest known", async () => {
     const shore = "48 33.6N 124 25.0W";
     const at = Date.UTC(2023, 2, 2, 18) / 1000;
-    const refused = crossAt(await opened({ files: "netcdf", whereUnknown: "refuse", to: shore }), at);
+    const seaAlone = { files: "netcdf", to: shore, land: "none" } as const;
+    const refused = crossAt(await opened({ ...seaAlone, whereUnknown: "refuse" }), at);
     for (const { way } of refused.ways) {
       expect(way.kind).toBe("fails");
       if (way.kind === "fails") expect(way.why.code).toBe("not-covered-place");
     }
     expect(refused.row.verdict.decidedBy.kind).toBe("noPassage");
-    const still = crossAt(await opened({ files: "netcdf", whereUnknown: "still", to: shore }), at);
-    const nearest = crossAt(await opened({ files: "netcdf", whereUnknown: "nearest within 10 nm", to: shore }), at);
-    const within = crossAt(await opened({ files: "netcdf", whereUnknown: "nearest within 0.5 nm", to: shore }), at);
+    const still = crossAt(await opened({ ...seaAlone, whereUnknown: "still" }), at);
+    const nearest = crossAt(await opened({ ...seaAlone, whereUnknown: "nearest within 10 nm" }), at);
+    const within = crossAt(await opened({ ...seaAlone, whereUnknown: "nearest within 0.5 nm" }), at);
     expect(within.advised).toBeNull();
     for (const answer of [still, nearest]) {
       const way = answer.advised;
