@@ -47,11 +47,22 @@ function steerInWords(prepared: Prepared, compass: SteeringCompass, { steer }: H
   return steer.kind === "holdTrack" ? `hold the track ${threeFigures(steer.trackDegTrue)} true` : "keep the bow on the destination";
 }
 
+/** A way's orders with their words; what reads as the order before it is not said again. */
+function ordersInWords(
+  prepared: Prepared,
+  compass: SteeringCompass,
+  way: WayArrives,
+): { readonly order: HelmOrder; readonly words: string }[] {
+  return way.orders
+    .map((order) => ({ order, words: steerInWords(prepared, compass, order) }))
+    .filter(({ words }, i, all) => words !== all[i - 1]?.words);
+}
+
 /** A whole order in a line, for the ways that are not advised: `steer 117 compass, from Thu 05:04 steer 068 compass`. */
 export function ordersInALine(prepared: Prepared, compass: SteeringCompass, way: WayArrives): string {
   const zone = prepared.passage.shipZone;
-  return way.orders
-    .map((order, i) => `${i === 0 ? "" : `from ${dayAndClock(order.fromAt, zone)} `}${steerInWords(prepared, compass, order)}`)
+  return ordersInWords(prepared, compass, way)
+    .map(({ order, words }, i) => `${i === 0 ? "" : `from ${dayAndClock(order.fromAt, zone)} `}${words}`)
     .join(", ");
 }
 
@@ -73,15 +84,13 @@ export function orderInWords(answer: CrossAnswer, compass: SteeringCompass, way:
   const { prepared } = answer;
   const { passage } = prepared;
   const zone = passage.shipZone;
-  const [first, ...others] = way.orders;
+  const [first, ...others] = ordersInWords(prepared, compass, way);
   if (first === undefined) throw new Error(`way ${way.name} has no order`);
-  const opening = steerInWords(prepared, compass, first);
-  const hold = others.length === 0 && first.steer.kind === "heading" ? ", and hold it" : "";
+  const opening = first.words;
+  const hold = others.length === 0 && first.order.steer.kind === "heading" ? ", and hold it" : "";
   const sentences = [`${opening.charAt(0).toUpperCase()}${opening.slice(1)} from ${passage.from.name}${hold}.`];
-  for (const order of others)
-    sentences.push(
-      `At ${dayAndClock(order.fromAt, zone)}, ${miles(order.fromAlongMetres)} miles across, ${steerInWords(prepared, compass, order)}.`,
-    );
+  for (const { order, words } of others)
+    sentences.push(`At ${dayAndClock(order.fromAt, zone)}, ${miles(order.fromAlongMetres)} miles across, ${words}.`);
   if (way.laneCrossings.some((crossing) => crossing.flagged))
     sentences.push("It is not square in a traffic lane, which rule 10(c) asks for: see the lanes below.");
   sentences.push(streamInWords(way, zone));

@@ -103,6 +103,17 @@ describe("cross on the demo", () => {
     expect(order).toMatch(/^Were it open, the order would be: Steer /);
   });
 
+  it("never says again a heading that is steered already", async () => {
+    const { out } = await run("cross", "--demo", "--at", DEPARTURE);
+    const text = out.replace(/\s+/g, " ");
+    const changing = /changing headings: (steer .*?)[.;]/.exec(text)?.[1] ?? "";
+    const headings = [...changing.matchAll(/steer (\d{3}) compass/g)].map(([, heading]) => heading);
+    expect(headings.length).toBeGreaterThan(2);
+    headings.forEach((heading, i) => {
+      if (i > 0) expect(heading, changing).not.toBe(headings[i - 1]);
+    });
+  });
+
   it("prints the same heading in the order, in the re-aim table and in JSON", async () => {
     const { out } = await run("cross", "--demo", "--at", DEPARTURE);
     const answer = await runJson("cross", "--demo", "--at", DEPARTURE);
