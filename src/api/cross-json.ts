@@ -11,6 +11,7 @@ import { passageJson } from "./passage-json.ts";
 import { rowJson } from "./row-json.ts";
 import { seamJson } from "./seam-json.ts";
 import { stagingJson } from "./staging-json.ts";
+import { standingOffJson } from "./standing-off-json.ts";
 
 const nm = (metres: number): number => rounded(nmFromMetres(metres), 3);
 
@@ -97,6 +98,7 @@ export function crossJson(answer: CrossAnswer) {
     seams: answer.seams.map(seamJson),
     squareDepartures: answer.squareDepartures === null ? null : squareDeparturesJson(answer.squareDepartures),
     staging: answer.staging === null ? null : stagingJson(answer.staging),
+    standingOff: answer.standingOff === null ? null : standingOffJson(answer.standingOff, prepared),
     upStreamBias:
       answer.upStreamBias === null
         ? null

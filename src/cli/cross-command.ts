@@ -18,6 +18,7 @@ import {
   ordersInALine,
   SAFETY_WORDS,
   seamInWords,
+  standingOffInWords,
   wayName,
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
@@ -88,6 +89,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
       ),
     );
     parts.push(wrap(`${closed ? "Were it open, the order would be: " : ""}${orderInWords(answer, compass, advised).join(" ")}`));
+    if (answer.standingOff !== null) parts.push(wrap(standingOffInWords(answer.standingOff, prepared, compass, answer.departAt)));
     parts.push(waysText(answer));
     parts.push(
       wrap(

@@ -10,5 +10,6 @@ export * from "./say-refuges.ts";
 export * from "./say-seam.ts";
 export * from "./say-sky.ts";
 export * from "./say-sources.ts";
+export * from "./say-standing-off.ts";
 export * from "./say-steering.ts";
 export * from "./say-time.ts";

@@ -51,6 +51,7 @@ describe("docs/json.md", () => {
   it.each([
     ["leave", ["leave", "--demo"]],
     ["cross", ["cross", "--demo", "--at", DEPARTURE]],
+    ["cross", ["cross", "--demo", "--at", "2027-04-06 1400"]],
     ["cross", ["cross", "--demo", "--at", "2027-04-14 0300"]],
     ["cross", ["cross", "examples/traffic-lanes/passage.yaml", "--at", "2027-05-11 0600"]],
     ["refuges", ["refuges", "--demo", "--at", DEPARTURE]],

@@ -5,9 +5,9 @@ import { clock, duration, miles, noAnswerInWords, signedDuration, threeFigures, 
 import { cell } from "./wrap.ts";
 
 const OTHER_FACTORS = STREAM_FACTORS.filter((factor) => factor !== 1);
-const NAME_WIDTH = 25;
-/** The columns for the stream at other strengths: `+16 min 13.1d` fits. */
-const CHANGED_WIDTHS = [13, 14] as const;
+const NAME_WIDTH = 23;
+/** The columns for the stream at other strengths: `+16 min 13.1d` fits, with room before it. */
+const CHANGED_WIDTHS = [15, 14] as const;
 
 /** The ways side by side: what each takes and costs, how far it strays, and what it does when the stream is not as foretold. */
 export function waysText(answer: CrossAnswer): string {

@@ -11,6 +11,7 @@ export * from "./changed-boat.ts";
 export { checkBoat } from "./check-boat.ts";
 export * from "./engine-rule.ts";
 export * from "./fuel.ts";
+export * from "./hove-to.ts";
 export * from "./hull-speed.ts";
 export * from "./leeway.ts";
 export * from "./motor-sailing.ts";

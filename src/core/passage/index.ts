@@ -12,6 +12,7 @@ export * from "./heading-near.ts";
 export * from "./helm.ts";
 export { landAhead } from "./land-ahead.ts";
 export * from "./lane-crossings.ts";
+export * from "./lie-to.ts";
 export * from "./line.ts";
 export * from "./one-heading.ts";
 export * from "./pilotage.ts";

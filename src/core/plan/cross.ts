@@ -20,6 +20,7 @@ import type { Prepared } from "./prepare.ts";
 import { type Seam, seamFinder } from "./seams.ts";
 import { departuresSquare } from "./square-departures.ts";
 import { type Staging, stagingFor } from "./staging.ts";
+import { type StandingOff, standingOff } from "./standing-off.ts";
 import { type UpStreamBias, upStreamBias } from "./upstream-bias.ts";
 
 /** A way with its price and what it does when the stream is not as foretold. */
@@ -51,6 +52,8 @@ export interface CrossAnswer {
   readonly squareDepartures: SquareDepartures | null;
   /** The whole passage from other places to leave from; null where none is given. */
   readonly staging: Staging | null;
+  /** What to do about an arrival in the dark; null where the advised way arrives in the light, or no light is asked for. */
+  readonly standingOff: StandingOff | null;
   /** The price of aiming up-stream: of the advised order where it is headings to one place, else of one heading; null where that is not to be had. */
   readonly upStreamBias: UpStreamBias | null;
 }
@@ -61,7 +64,8 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
   if (kept === null) throw new Error("departures stopped without being asked to");
   const planned = kept[0]?.planned ?? null;
   const arrivalAt = kept[0]?.run.planned.kind === "arrives" ? kept[0].run.planned.run.arrivalAt : departAt;
-  const trial = prepared.trialOf(0, { from: departAt, until: arrivalAt });
+  const passage = { from: departAt, until: arrivalAt };
+  const trial = prepared.trialOf(0, passage);
   const { crossing } = trial;
   const openWaterFrom = departAt + harbourSeconds(trial).out;
   const found = waysAndBest(crossing, openWaterFrom, { closely: true });
@@ -93,6 +97,8 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     seams: planned === null ? [] : seamFinder(prepared)(planned),
     squareDepartures: departuresSquare(prepared),
     staging: stagingFor(prepared, departAt),
+    standingOff:
+      advised === null ? null : standingOff(prepared, departAt, advised, trial, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
     upStreamBias: side === null || aims?.kind !== "arrives" ? null : upStreamBias(crossing, aims, side),
   };
 }

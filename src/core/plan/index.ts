@@ -24,5 +24,6 @@ export * from "./seams.ts";
 export * from "./square-departures.ts";
 export * from "./staging.ts";
 export * from "./staging-point.ts";
+export * from "./standing-off.ts";
 export * from "./steering.ts";
 export * from "./upstream-bias.ts";
