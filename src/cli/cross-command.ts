@@ -1,8 +1,7 @@
 import { burnKnown, crossJson } from "../api/index.ts";
-import { parseLocalTime } from "../core/calendar/index.ts";
 import { isNotSquare, turnsAcross } from "../core/passage/index.ts";
 import { type CrossAnswer, crossAt, steeringCompass } from "../core/plan/index.ts";
-import { epochSeconds, knotsFromMps, nmFromMetres } from "../core/units/index.ts";
+import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
 import {
   assumptionsInWords,
@@ -23,6 +22,7 @@ import {
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
+import { departureTyped } from "./departure-time.ts";
 import { headText } from "./leave-command.ts";
 import { openGiven } from "./opened.ts";
 import { lanesText } from "./text/lanes-text.ts";
@@ -30,8 +30,6 @@ import { plotText } from "./text/plot-text.ts";
 import { stagingText } from "./text/staging-text.ts";
 import { offStrengthText, reAimText, waysText } from "./text/ways-text.ts";
 import { wrap } from "./text/wrap.ts";
-
-const WEEKDAY = /\b(?:mon|tue|wed|thu|fri|sat|sun)/i;
 
 export const crossCommand: AddCommand = (program, context, done) => {
   program
@@ -50,10 +48,7 @@ export const crossCommand: AddCommand = (program, context, done) => {
       const opened = await openGiven(file, options.demo === true);
       if (!opened.ok) return done(tellIssues(context, opened.issues, json));
       const { prepared } = opened.value;
-      const { covers } = prepared.weather.wind;
-      // A weekday counts from the first departure; an hour alone could be any day of the forecast, and is asked about.
-      const counted = WEEKDAY.test(options.at) ? { reference: prepared.passage.leaveFrom ?? epochSeconds(covers.from) } : {};
-      const at = parseLocalTime(options.at, prepared.passage.shipZone, "--at", counted);
+      const at = departureTyped(options.at, "--at", prepared);
       if (!at.ok) return done(tellIssues(context, at.issues, json));
       const answer = crossAt(prepared, at.value);
       context.out(json ? `${JSON.stringify(crossJson(answer), null, 2)}\n` : crossText(opened.value, answer));

@@ -1,10 +1,10 @@
 import { leaveJson } from "../api/index.ts";
 import { formatInstant } from "../core/calendar/index.ts";
 import { geodesicBetween } from "../core/earth/index.ts";
-import { type LeaveAnswer, tryDepartures } from "../core/plan/index.ts";
+import { type LeaveAnswer, tryDeparture, tryDepartures } from "../core/plan/index.ts";
 import { epochSeconds } from "../core/units/index.ts";
 import { SHARPEST_STEADY_TURN_DEG } from "../core/weather/index.ts";
-import { ENGINE_STOPS_SECONDS, LATEST_TRIED_SECONDS, SPEED_SHARES, spellsOf } from "../core/window/index.ts";
+import { type BoardRow, ENGINE_STOPS_SECONDS, LATEST_TRIED_SECONDS, SPEED_SHARES, spellsOf } from "../core/window/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
 import {
   assumptionsInWords,
@@ -23,8 +23,10 @@ import {
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
+import { departureTyped } from "./departure-time.ts";
 import { DEMO_PASSAGE, openGiven } from "./opened.ts";
 import { boardText } from "./text/board-text.ts";
+import { whyText } from "./text/why-text.ts";
 import { wrap } from "./text/wrap.ts";
 
 export const leaveCommand: AddCommand = (program, context, done) => {
@@ -33,17 +35,26 @@ export const leaveCommand: AddCommand = (program, context, done) => {
     .description("try every departure: open, marginal or closed, why, and how much time is in hand")
     .argument("[PASSAGE]", "a passage file")
     .option("--demo", "use the demo's passage")
+    .option("--why <TIME>", "all about one departure: every limit, the ways, the time in hand")
     .option("--every", "a line for every departure; long shut runs are not folded")
     .option("--json", "the whole answer as JSON (athwart.leave/1)")
     .addHelpText(
       "after",
-      "\nExamples:\n  athwart leave --demo\n  athwart leave --demo --every\n  athwart leave --demo --json\n\nExit: 0 a departure is open, 1 none is, 2 bad input.",
+      '\nExamples:\n  athwart leave --demo\n  athwart leave --demo --every\n  athwart leave --demo --why "2027-04-09 0200"\n  athwart leave --demo --json\n\nExit: 0 a departure is open (with --why: answered), 1 none is, 2 bad input.',
     )
-    .action(async (file: string | undefined, options: { demo?: boolean; every?: boolean; json?: boolean }) => {
+    .action(async (file: string | undefined, options: { demo?: boolean; why?: string; every?: boolean; json?: boolean }) => {
       const json = options.json === true;
       const opened = await openGiven(file, options.demo === true);
       if (!opened.ok) return done(tellIssues(context, opened.issues, json));
-      const answer = tryDepartures(opened.value.prepared);
+      const { prepared } = opened.value;
+      if (options.why !== undefined) {
+        const at = departureTyped(options.why, "--why", prepared);
+        if (!at.ok) return done(tellIssues(context, at.issues, json));
+        const one = tryDeparture(prepared, at.value);
+        context.out(json ? `${JSON.stringify(leaveJson(one), null, 2)}\n` : leaveWhyText(opened.value, one));
+        return done(ANSWERED);
+      }
+      const answer = tryDepartures(prepared);
       if (answer === null) throw new Error("departures stopped without being asked to");
       context.out(json ? `${JSON.stringify(leaveJson(answer), null, 2)}\n` : leaveText(opened.value, answer, options.every === true));
       done(answer.rows.some((row) => row.verdict.kind === "open") ? ANSWERED : NO_ANSWER);
@@ -71,6 +82,26 @@ export function leaveText(opened: OpenedPassage, answer: LeaveAnswer, every: boo
       .map((line) => wrap(line, 80, "    ", "  "))
       .join("\n"),
     wrap(`${SAFETY_WORDS}${passage.invented ? " Everything in this passage is invented, for demonstration." : ""}`),
+  ];
+  return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
+}
+
+/** One departure as text: all that makes its verdict, and what it rests on. */
+function leaveWhyText(opened: OpenedPassage, one: LeaveAnswer): string {
+  const { prepared } = opened;
+  const board = tryDepartures(prepared);
+  if (board === null) throw new Error("departures stopped without being asked to");
+  const row = one.rows[0] as BoardRow;
+  const parts = [
+    headText(opened, row.departAt, row.arrivalAt ?? row.departAt),
+    whyText(one, board),
+    membersText(one),
+    weatherText(one),
+    seamsText(one),
+    assumptionsInWords(prepared)
+      .map((line) => wrap(line, 80, "    ", "  "))
+      .join("\n"),
+    wrap(`${SAFETY_WORDS}${prepared.passage.invented ? " Everything in this passage is invented, for demonstration." : ""}`),
   ];
   return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
 }

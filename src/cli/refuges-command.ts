@@ -1,9 +1,8 @@
 import { refugesJson } from "../api/index.ts";
 import { bad, good, issue, type Parsed } from "../core/answers/index.ts";
-import { parseLocalTime } from "../core/calendar/index.ts";
 import { WAY_NAMES, type WayName } from "../core/passage/index.ts";
 import { type RefugesAnswer, refugesAt, steeringCompass } from "../core/plan/index.ts";
-import { epochSeconds, nearestWord } from "../core/units/index.ts";
+import { nearestWord } from "../core/units/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
 import {
   assumptionsInWords,
@@ -17,13 +16,13 @@ import {
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
+import { departureTyped } from "./departure-time.ts";
 import { headText } from "./leave-command.ts";
 import { openGiven } from "./opened.ts";
 import { refugesText } from "./text/refuges-text.ts";
 import { wrap } from "./text/wrap.ts";
 import { Typed } from "./typed.ts";
 
-const WEEKDAY = /\b(?:mon|tue|wed|thu|fri|sat|sun)/i;
 const LONGEST_SPACING_MINUTES = 24 * 60;
 
 interface Options {
@@ -53,11 +52,8 @@ export const refugesCommand: AddCommand = (program, context, done) => {
       const opened = await openGiven(file, options.demo === true);
       if (!opened.ok) return done(tellIssues(context, opened.issues, json));
       const { prepared } = opened.value;
-      const counted = WEEKDAY.test(options.at)
-        ? { reference: prepared.passage.leaveFrom ?? epochSeconds(prepared.weather.wind.covers.from) }
-        : {};
       const typed = new Typed();
-      const at = typed.read("--at", options.at, (text, path) => parseLocalTime(text, prepared.passage.shipZone, path, counted));
+      const at = typed.read("--at", options.at, (text, path) => departureTyped(text, path, prepared));
       const every = typed.read("--every", options.every, parseMinutes);
       const way = typed.read("--way", options.way, parseWay);
       if (at === null || typed.issues.length > 0) return done(tellIssues(context, typed.issues, json));

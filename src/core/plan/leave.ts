@@ -17,7 +17,17 @@ export interface LeaveAnswer {
 
 /** Tries every departure; null when stopped by `progress`. */
 export function tryDepartures(prepared: Prepared, progress?: Progress): LeaveAnswer | null {
-  const departures = departureTimes(prepared);
+  return tryThese(prepared, departureTimes(prepared), progress);
+}
+
+/** Tries one departure of any time, with its time in hand. */
+export function tryDeparture(prepared: Prepared, departAt: EpochSeconds): LeaveAnswer {
+  const answer = tryThese(prepared, [departAt]);
+  if (answer === null) throw new Error("a departure was stopped without being asked to");
+  return answer;
+}
+
+function tryThese(prepared: Prepared, departures: readonly EpochSeconds[], progress?: Progress): LeaveAnswer | null {
   const last = departures[departures.length - 1];
   const kept = keepDepartures(prepared.trialOf, departures, prepared.weather, progress, last === undefined ? [] : timesAfter(last));
   if (kept === null) return null;
