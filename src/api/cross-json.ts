@@ -2,6 +2,7 @@ import type { HelmOrder } from "../core/passage/index.ts";
 import { OFF_PATH_NM } from "../core/passage/index.ts";
 import { type ComparedWay, type CrossAnswer, forTheHelm, steeringCompass } from "../core/plan/index.ts";
 import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
+import { afterArrivalJson } from "./after-arrival-json.ts";
 import { fastestJson } from "./fastest-json.ts";
 import { iso, rounded } from "./instant.ts";
 import { laneCrossingJson, squareDeparturesJson } from "./lanes-json.ts";
@@ -98,6 +99,7 @@ export function crossJson(answer: CrossAnswer) {
     seams: answer.seams.map(seamJson),
     squareDepartures: answer.squareDepartures === null ? null : squareDeparturesJson(answer.squareDepartures),
     staging: answer.staging === null ? null : stagingJson(answer.staging),
+    afterArrival: answer.afterArrival === null ? null : afterArrivalJson(answer.afterArrival, fuelKnown),
     standingOff: answer.standingOff === null ? null : standingOffJson(answer.standingOff, prepared),
     upStreamBias:
       answer.upStreamBias === null

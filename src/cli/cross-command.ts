@@ -4,6 +4,7 @@ import { type CrossAnswer, crossAt, steeringCompass } from "../core/plan/index.t
 import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
 import {
+  afterArrivalInWords,
   assumptionsInWords,
   biasInWords,
   compassInWords,
@@ -122,6 +123,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
       parts.push(`Fuel for the open water: ${advised.fuelLitres.toFixed(0)} L${of}.`);
     }
   }
+  if (answer.afterArrival !== null) parts.push(wrap(afterArrivalInWords(answer.afterArrival, prepared).join(" ")));
   if (answer.staging !== null) parts.push(stagingText(answer.staging, zone, prepared.passage.arrivalZone));
   for (const seam of answer.seams) parts.push(wrap(`No run covers the passage whole. ${seamInWords(seam, zone)}`));
   parts.push(wrap(compassInWords(compass)));

@@ -2,6 +2,7 @@
  * Words: from the core to the skipper's own units, ship's and port time, and sentences. Knots, nautical miles and three-figure headings
  * come out; SI and UTC seconds go in. Every printed time stands beside its zone; nothing is judged or reckoned here.
  */
+export * from "./say-after-arrival.ts";
 export * from "./say-lanes.ts";
 export * from "./say-leave.ts";
 export * from "./say-limit.ts";

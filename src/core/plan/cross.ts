@@ -15,7 +15,9 @@ import {
   waysAndBest,
 } from "../passage/index.ts";
 import { type BoardRow, harbourSeconds, judgeBoard, keepDepartures } from "../window/index.ts";
+import { type AfterArrival, afterArrival } from "./after-arrival.ts";
 import { timesAfter } from "./departure-times.ts";
+import { LYING_SECONDS } from "./lying-there.ts";
 import type { Prepared } from "./prepare.ts";
 import { type Seam, seamFinder } from "./seams.ts";
 import { departuresSquare } from "./square-departures.ts";
@@ -52,6 +54,8 @@ export interface CrossAnswer {
   readonly squareDepartures: SquareDepartures | null;
   /** The whole passage from other places to leave from; null where none is given. */
   readonly staging: Staging | null;
+  /** The days after the arrival at the berth; null where no way arrives. */
+  readonly afterArrival: AfterArrival | null;
   /** What to do about an arrival in the dark; null where the advised way arrives in the light, or no light is asked for. */
   readonly standingOff: StandingOff | null;
   /** The price of aiming up-stream: of the advised order where it is headings to one place, else of one heading; null where that is not to be had. */
@@ -97,8 +101,15 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     seams: planned === null ? [] : seamFinder(prepared)(planned),
     squareDepartures: departuresSquare(prepared),
     staging: stagingFor(prepared, departAt),
+    afterArrival: row.arrivalAt === null ? null : afterArrivalAt(prepared, departAt, row.arrivalAt),
     standingOff:
       advised === null ? null : standingOff(prepared, departAt, advised, trial, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
     upStreamBias: side === null || aims?.kind !== "arrives" ? null : upStreamBias(crossing, aims, side),
   };
+}
+
+function afterArrivalAt(prepared: Prepared, departAt: number, berthAt: number): AfterArrival {
+  const { weather, plane } = prepared;
+  const span = { from: departAt, until: berthAt + LYING_SECONDS };
+  return afterArrival(prepared, berthAt, weather.wind.onPlane(plane, 0, span), weather.sea?.onPlane(plane, span) ?? null);
 }

@@ -3,10 +3,13 @@
  * tried, one of them looked at closely. (Staging, watches, bail-outs, the float plan and reminders join here.) SI and UTC seconds;
  * zones are names.
  */
+export * from "./after-arrival.ts";
+export * from "./anchorage.ts";
 export * from "./cross.ts";
 export * from "./departure-times.ts";
 export * from "./land-sources.ts";
 export * from "./leave.ts";
+export * from "./lying-there.ts";
 export * from "./normal-chance.ts";
 export * from "./passage.ts";
 export * from "./plane-of.ts";
@@ -27,3 +30,4 @@ export * from "./staging-point.ts";
 export * from "./standing-off.ts";
 export * from "./steering.ts";
 export * from "./upstream-bias.ts";
+export * from "./way-home.ts";

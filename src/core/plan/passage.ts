@@ -5,6 +5,7 @@ import type { EpochSeconds } from "../units/index.ts";
 import type { StreamSketch } from "../water/index.ts";
 import type { SeaPeriod, WindPeriod } from "../weather/index.ts";
 import type { Limit } from "../window/index.ts";
+import type { Anchorage } from "./anchorage.ts";
 import type { LandSources } from "./land-sources.ts";
 import type { StatedRefuges } from "./refuge.ts";
 import type { StagingPoint } from "./staging-point.ts";
@@ -77,13 +78,23 @@ export interface Passage {
   readonly refuges?: StatedRefuges;
   /** Traffic separation lanes on the way; left out: none. */
   readonly lanes?: readonly Lane[];
+  /** Where the boat lies after arrival; left out or null: not stated. */
+  readonly anchorage?: Anchorage | null;
   /** Other places to leave open water from; left out: only `from`. */
   readonly staging?: readonly StagingPoint[];
 }
 
 /** All the places that a passage names, in no order of importance: its ends, the points of its harbour legs, the refuges, and where it may be staged. */
-export function placesOf({ from, to, pilotageOut, pilotageIn, refuges, staging }: Passage): readonly Position[] {
+export function placesOf({ from, to, pilotageOut, pilotageIn, refuges, staging, anchorage }: Passage): readonly Position[] {
   const listed = (refuges?.listed ?? []).map((refuge) => refuge.position);
   const staged = (staging ?? []).flatMap(({ position, reached }) => [position, ...(reached.kind === "along" ? reached.points : [])]);
-  return [from.position, to.position, ...(pilotageOut?.points ?? []), ...(pilotageIn?.points ?? []), ...listed, ...staged];
+  return [
+    from.position,
+    to.position,
+    ...(pilotageOut?.points ?? []),
+    ...(pilotageIn?.points ?? []),
+    ...listed,
+    ...staged,
+    ...(anchorage == null ? [] : [anchorage.position]),
+  ];
 }

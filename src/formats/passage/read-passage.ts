@@ -5,6 +5,7 @@ import { Cursor, type Page } from "./cursor.ts";
 import { migratePassage, versionOf } from "./migrate.ts";
 import { stepsOf } from "./path.ts";
 import { parseYesNo } from "./quantities.ts";
+import { readAnchorage } from "./read-anchorage.ts";
 import { readBoat } from "./read-boat.ts";
 import { readLand } from "./read-land.ts";
 import { readLanes } from "./read-lanes.ts";
@@ -79,6 +80,7 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
   const refuges = readRefuges(document, route);
   const lanes = readLanes(document.at("lanes"), route);
   const staging = readStaging(document.at("staging"), route);
+  const anchorage = readAnchorage(document.at("anchorage"), route);
   const leave = document.at("leave");
   const { from, until } = readStretch({ from: leave.at("from"), until: leave.at("until") }, clock);
   if (from !== undefined && until !== undefined && until - from > LONGEST_LEAVE_DAYS * 86400) {
@@ -106,6 +108,7 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
       refuges,
       lanes,
       staging,
+      anchorage,
       ...stretch,
     },
     sailTableFile,

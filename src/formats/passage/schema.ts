@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { anchorageSchema } from "./anchorage-schema.ts";
 import { boatSchema } from "./boat-schema.ts";
 import { landSchema } from "./land-schema.ts";
 import { lanesSchema } from "./lanes-schema.ts";
@@ -73,6 +74,7 @@ export const passageSchema = z
     refuges: refugesSchema.optional(),
     lanes: lanesSchema.optional(),
     staging: stagingSchema.optional(),
+    anchorage: anchorageSchema.optional(),
     limits: z
       .strictObject({
         wind: limit("Wind speed, along the whole passage.", "14 kn", "22 kn").optional(),
