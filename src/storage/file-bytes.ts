@@ -37,9 +37,9 @@ export async function bytesFromFile(path: string): Promise<FileBytes> {
       }
       return bytes;
     },
-    readNow(offsetBytes, lengthBytes) {
+    readNow(offsetBytes, lengthBytes, into) {
       checkRequest(stat.size, offsetBytes, lengthBytes);
-      const bytes = new Uint8Array(lengthBytes);
+      const bytes = into ?? new Uint8Array(lengthBytes);
       let done = 0;
       while (done < lengthBytes) {
         const bytesRead = readSync(file.fd, bytes, done, lengthBytes - done, offsetBytes + done);

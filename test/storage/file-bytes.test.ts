@@ -22,6 +22,9 @@ test("a file gives exactly what is asked for and rejects what lies beyond its en
   expect(source.sizeBytes).toBe(1000);
   expect([...(await source.read(996, 4))]).toEqual([996, 997, 998, 999].map((i) => i % 251));
   expect(source.readNow?.(996, 4)).toEqual(await source.read(996, 4));
+  const room = new Uint8Array(4);
+  expect(source.readNow?.(996, 4, room)).toBe(room);
+  expect(room).toEqual(await source.read(996, 4));
   expect(() => source.readNow?.(996, 5)).toThrow("5 bytes from byte 996");
   await expect(source.read(996, 5)).rejects.toThrow("5 bytes from byte 996");
   await source.close();

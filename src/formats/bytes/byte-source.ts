@@ -7,8 +7,11 @@
 export interface ByteSource {
   readonly sizeBytes: number;
   read(offsetBytes: number, lengthBytes: number): Promise<Uint8Array>;
-  /** The same at once, where the source can: for readers that can't wait. Throws what `read` rejects with. */
-  readNow?(offsetBytes: number, lengthBytes: number): Uint8Array;
+  /**
+   * The same at once, where the source can: for readers that can't wait. Throws what `read` rejects with. `into`, of `lengthBytes`, is
+   * room of the asker's that the source may put them in; it gives that back then.
+   */
+  readNow?(offsetBytes: number, lengthBytes: number, into?: Uint8Array): Uint8Array;
 }
 
 /** Throws, quoting the request, unless it lies inside a source of `sizeBytes`. */

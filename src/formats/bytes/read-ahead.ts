@@ -19,6 +19,6 @@ export function readAhead(source: ByteSource, windowBytes: number = READ_AHEAD_B
       return (isNear ? reader : source).read(offsetBytes, lengthBytes);
     },
   };
-  if (source.readNow) ahead.readNow = (offsetBytes, lengthBytes) => reader.readNow(offsetBytes, lengthBytes);
+  if (source.readNow) ahead.readNow = (offsetBytes, lengthBytes, into) => reader.readNow(offsetBytes, lengthBytes, into);
   return ahead;
 }

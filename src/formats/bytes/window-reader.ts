@@ -26,8 +26,8 @@ export class WindowReader {
   }
 
   /** At once and past the window. Throws where the source can't: that is the asker's bug. */
-  readNow(offsetBytes: number, lengthBytes: number): Uint8Array {
+  readNow(offsetBytes: number, lengthBytes: number, into?: Uint8Array): Uint8Array {
     if (!this.source.readNow) throw new Error(`a source of ${this.source.sizeBytes} bytes can't be read at once`);
-    return this.source.readNow(offsetBytes, lengthBytes);
+    return this.source.readNow(offsetBytes, lengthBytes, into);
   }
 }

@@ -18,47 +18,76 @@ const quantityByRole: ReadonlyMap<FieldRole, GridQuantity> = new Map(
   ),
 );
 
-/** One line for each product on each grid and run, in the order of the file; `refused` says of products why they aren't used. */
-export async function contentsOfGrib(fields: readonly GribField[], refused: ReadonlyMap<string, string>): Promise<FieldSummary[]> {
-  const keys = new Map<GribField["grid"], string>();
-  const keyOf = (grid: GribField["grid"]): string => {
-    const known = keys.get(grid) ?? gridKey(grid);
-    keys.set(grid, known);
-    return known;
-  };
-  const lines = new Map<string, GribField[]>();
-  for (const field of fields) {
-    const key = [productKey(field), keyOf(field.grid), field.referenceAt].join("|");
-    const line = lines.get(key);
-    if (line) line.push(field);
-    else lines.set(key, [field]);
-  }
-  // Analyses one after the other are one line.
-  const joined = new Map<string, GribField[]>();
-  for (const line of lines.values()) {
-    const isLone = new Set(line.map((field) => field.validAt)).size === 1;
-    const key = [productKey(line[0]!), keyOf(line[0]!.grid), isLone ? "" : line[0]!.referenceAt].join("|");
-    const together = joined.get(key);
-    if (together) for (const field of line) together.push(field);
-    else joined.set(key, [...line]);
-  }
-  const areas = new Map<string, Area>();
-  const summaries: FieldSummary[] = [];
-  for (const line of joined.values()) {
-    const { grid } = line[0]!;
-    const area = areas.get(keyOf(grid)) ?? (await areaOfGrid(grid));
-    areas.set(keyOf(grid), area);
-    summaries.push(summaryOf(line, area, refused.get(productKey(line[0]!)) ?? null));
-  }
-  return summaries;
+/** What a file holds of one product on one grid and of one run, or of several of one time each. */
+interface Line {
+  readonly first: GribField;
+  readonly product: string;
+  readonly grid: string;
+  readonly times: Set<number>;
+  readonly members: Set<number>;
+  isOneRun: boolean;
 }
 
-function summaryOf(line: readonly GribField[], area: Area, refusal: string | null): FieldSummary {
-  const first = line[0]!;
-  const times = Float64Array.from(new Set(line.map((field) => field.validAt))).sort();
+/**
+ * Gathers what a file holds, field by field as it is read: a line for each product on each grid and run, in the order of the file. Of
+ * most of a large file nothing more than its line is kept.
+ */
+export class GribContents {
+  /** The first field; null before there is one. */
+  first: GribField | null = null;
+  readonly #lines = new Map<string, Line>();
+  readonly #gridKeys = new WeakMap<GribField["grid"], string>();
+
+  add(field: GribField): void {
+    this.first ??= field;
+    const product = productKey(field);
+    const grid = this.#gridKeys.get(field.grid) ?? gridKey(field.grid);
+    this.#gridKeys.set(field.grid, grid);
+    const key = `${product}|${grid}|${field.referenceAt}`;
+    let line = this.#lines.get(key);
+    if (line === undefined) {
+      line = { first: field, product, grid, times: new Set(), members: new Set(), isOneRun: true };
+      this.#lines.set(key, line);
+    }
+    line.times.add(field.validAt);
+    line.members.add(field.member);
+  }
+
+  /** The lines; `refused` says of products why they aren't used. */
+  async summaries(refused: ReadonlyMap<string, string>): Promise<FieldSummary[]> {
+    const areas = new Map<string, Area>();
+    const summaries: FieldSummary[] = [];
+    for (const line of analysesJoined(this.#lines.values())) {
+      const area = areas.get(line.grid) ?? (await areaOfGrid(line.first.grid));
+      areas.set(line.grid, area);
+      summaries.push(summaryOf(line, area, refused.get(line.product) ?? null));
+    }
+    return summaries;
+  }
+}
+
+/** Analyses one after the other are one line. */
+function analysesJoined(lines: Iterable<Line>): Iterable<Line> {
+  const joined = new Map<string, Line>();
+  for (const line of lines) {
+    const isLone = line.times.size === 1;
+    const key = `${line.product}|${line.grid}|${isLone ? "" : line.first.referenceAt}`;
+    const together = joined.get(key);
+    if (together === undefined) {
+      joined.set(key, line);
+      continue;
+    }
+    for (const at of line.times) together.times.add(at);
+    for (const member of line.members) together.members.add(member);
+    if (line.first.referenceAt !== together.first.referenceAt) together.isOneRun = false;
+  }
+  return joined.values();
+}
+
+function summaryOf({ first, isOneRun, ...line }: Line, area: Area, refusal: string | null): FieldSummary {
+  const times = Float64Array.from(line.times).sort();
   const role = refusal === null ? (roleOf(first)?.role ?? null) : null;
   const quantity = role === null ? null : (quantityByRole.get(role) ?? null);
-  const isOneRun = line.every((field) => field.referenceAt === first.referenceAt);
   return {
     name: parameterName(first),
     description: first.statistic ? `${parameterName(first)}, ${first.statistic.process} over an interval` : parameterName(first),
@@ -73,7 +102,7 @@ function summaryOf(line: readonly GribField[], area: Area, refusal: string | nul
     until: times.at(-1)!,
     steps: times.length,
     longestStepSeconds: longestStep(times),
-    members: [...new Set(line.map((field) => field.member))].sort((one, other) => one - other),
+    members: [...line.members].sort((one, other) => one - other),
     issuedAt: isOneRun ? first.referenceAt : null,
   };
 }

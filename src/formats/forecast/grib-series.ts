@@ -33,32 +33,39 @@ export function gridKey(grid: GribField["grid"]): string {
 }
 
 /** One product on one level: what a line of the contents is about, members and times apart. */
-export const productKey = (field: GribField): string =>
-  [parameterKey(field), JSON.stringify(field.level), JSON.stringify(field.secondLevel), field.statistic?.processCode ?? "-"].join(" ");
+export function productKey(field: GribField): string {
+  const { level, secondLevel, statistic } = field;
+  const second = secondLevel === null ? "" : `${secondLevel.type}:${secondLevel.value}`;
+  return `${parameterKey(field)} ${level.type}:${level.value} ${second} ${statistic?.processCode ?? "-"}`;
+}
 
 const groupByRole: ReadonlyMap<FieldRole, QuantityGroup> = new Map(
   quantityGroups.flatMap((group) => recipesOf(group).flatMap(({ roles }) => roles.map((role) => [role, group] as const))),
 );
 
-/** The fields that serve, of several products for one role only the best; why each other product is not used is in `refused`. */
-export function servingFields(fields: readonly GribField[], refused: Map<string, string>): ServingField[] {
+/** The field with what it serves as, before its rivals are looked at; null where it is of no use. */
+export function servingField(field: GribField): ServingField | null {
+  const role = roleOf(field);
+  const nature = natureOf(field);
+  return role === null || nature === null ? null : { ...role, field, nature };
+}
+
+/** Of several products for one role only the best; why each other product is not used is in `refused`. */
+export function bestFields(serving: readonly ServingField[], refused: Map<string, string>): ServingField[] {
   const byRole = new Map<FieldRole, ServingField[]>();
-  for (const field of fields) {
-    const role = roleOf(field);
-    const nature = natureOf(field);
-    if (role === null || nature === null) continue;
-    const rivals = byRole.get(role.role);
-    const one = { ...role, field, nature };
+  for (const one of serving) {
+    const rivals = byRole.get(one.role);
     if (rivals) rivals.push(one);
-    else byRole.set(role.role, [one]);
+    else byRole.set(one.role, [one]);
   }
   const kept: ServingField[] = [];
   for (const rivals of byRole.values()) {
     // Gusts of the first hour are often an instant's where later ones are an interval's: products that differ only so are joined.
-    const classOf = ({ field }: ServingField): string => [parameterKey(field), field.level.type, field.level.value].join(" ");
+    const classOf = ({ field }: ServingField): string => `${parameterKey(field)} ${field.level.type} ${field.level.value}`;
     const best = rivals.reduce((least, one) => (one.rank < least.rank ? one : least));
+    const bestClass = classOf(best);
     for (const one of rivals) {
-      if (classOf(one) === classOf(best)) kept.push(one);
+      if (classOf(one) === bestClass) kept.push(one);
       else refused.set(productKey(one.field), `${nameAndLevel(best.field)} is used for it`);
     }
   }

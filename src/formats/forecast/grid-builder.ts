@@ -38,8 +38,13 @@ export class GridBuilder {
     const { values, missing, quantities } = this.data;
     const count = quantities.length;
     for (let point = 0; point < missing.length; point++) {
-      const second = count === 2 ? values[point * count + 1]! : null;
-      if (missing[point] === 0 && !this.check.isPossibleTogether(values[point * count]!, second)) missing[point] = 1;
+      if (missing[point] === 0) {
+        const isPossible =
+          count === 2
+            ? this.check.isPossibleTogether(values[2 * point]!, values[2 * point + 1]!)
+            : this.check.isPossibleAlone(values[point * count]!);
+        if (!isPossible) missing[point] = 1;
+      }
       if (missing[point] === 1) values.fill(0, point * count, (point + 1) * count);
     }
     this.check.tell(oddities);

@@ -22,7 +22,7 @@ interface GridRequest {
 }
 
 /** So many values of one field are held at once while they are read. */
-const VALUES_AT_ONCE = 400_000;
+const VALUES_AT_ONCE = 200_000;
 
 /** The grids of a series, one for each member; `northDegTrue` as in `LoneGrid`, null unless it is lone and along its grid. */
 export async function gridsOfSeries(file: NetcdfFile, series: NetcdfSeries, about: GridRequest, oddities: Oddities): Promise<LoneGrid[]> {

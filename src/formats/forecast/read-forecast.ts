@@ -3,9 +3,10 @@ import type { ByteSource } from "../bytes/index.ts";
 import { openNetcdf } from "../netcdf/index.ts";
 import { Allowance, MOST_VARIABLES } from "./allowance.ts";
 import type { Crop, ForecastReading } from "./forecast-reading.ts";
-import { type FoundInFile, readGribForecast } from "./grib-forecast.ts";
+import { readGribForecast } from "./grib-forecast.ts";
 import { readNetcdfForecast } from "./netcdf-forecast.ts";
 import { Oddities } from "./oddities.ts";
+import type { FoundInFile } from "./read-about.ts";
 import { recogniseFile } from "./recognise.ts";
 
 export interface ForecastRequest {

@@ -22,10 +22,18 @@ export class ValueCheck {
     return false;
   }
 
-  /** Whether a whole node can have these values, each of them possible; `second` is null where there is only one. Doubtful ones are counted here. */
-  isPossibleTogether(first: number, second: number | null): boolean {
-    const { unit, greatest, doubtfulBeyond } = this.group;
-    const size = second === null ? first : unit === "speed" ? Math.sqrt(first * first + second * second) : 0;
+  /** Whether a node can have this value alone, itself possible. Doubtful ones are counted here. */
+  isPossibleAlone(value: number): boolean {
+    return this.isSizePossible(value);
+  }
+
+  /** Whether a node can have these two together, each of them possible. Doubtful ones are counted here. */
+  isPossibleTogether(first: number, second: number): boolean {
+    return this.isSizePossible(this.group.unit === "speed" ? Math.sqrt(first * first + second * second) : 0);
+  }
+
+  private isSizePossible(size: number): boolean {
+    const { greatest, doubtfulBeyond } = this.group;
     if (size > greatest) return this.isPossible(size);
     if (Math.abs(size) > doubtfulBeyond) {
       this.doubtful++;

@@ -9,8 +9,7 @@ import type { PackedValues } from "./packings/packing-reader.ts";
  */
 export function arrange(packed: PackedValues, bitmap: Uint8Array | null, scan: GribScan): GribValues {
   const points = scan.ni * scan.nj;
-  const rowsEastward = !scan.iNegative && !scan.jConsecutive && !scan.alternating;
-  if (bitmap === null && rowsEastward) {
+  if (bitmap === null && inRowsEastward(scan)) {
     const { values, missing } = packed;
     if (!scan.jPositive) {
       turnRowsOver(values, scan.ni);
@@ -26,6 +25,9 @@ export function arrange(packed: PackedValues, bitmap: Uint8Array | null, scan: G
   });
   return spread.to;
 }
+
+/** Whether row follows row, each from west to east. */
+export const inRowsEastward = (scan: GribScan): boolean => !scan.iNegative && !scan.jConsecutive && !scan.alternating;
 
 /** The last row first. */
 function turnRowsOver(array: Float64Array | Uint8Array, columns: number): void {

@@ -7,6 +7,7 @@
  * Usage: `for await (const item of readGribFields(source)) …`, then `await decodeGribField(source, field)`.
  */
 export { decodeGribField } from "./decode-field.ts";
+export { FieldRoom } from "./field-room.ts";
 export * from "./grib-field.ts";
 export { axesOf, type GridAxes } from "./grids/axes.ts";
 export { type MapAxes, mapAxesOf, nodesOf } from "./grids/nodes.ts";

@@ -82,17 +82,20 @@ export function unpack(stored: NetcdfValues, packing: Packing): Unpacked {
   for (let index = 0; index < stored.length; index++) {
     let raw = Number(stored[index]);
     if (wrapsAt > 0 && raw < 0) raw += wrapsAt;
-    const gone =
-      !Number.isFinite(raw) ||
-      raw < least ||
-      raw > greatest ||
-      exact.includes(raw) ||
-      huge.some((fill) => Math.abs(raw - fill) <= HUGE_FILL_TOLERANCE * Math.abs(fill));
     const value = raw * scale + offset;
-    if (gone || !Number.isFinite(value)) missing[index] = 1;
+    const isValue = Number.isFinite(raw) && raw >= least && raw <= greatest && Number.isFinite(value);
+    if (!isValue || exact.includes(raw) || isNearOne(huge, raw)) missing[index] = 1;
     else values[index] = value;
   }
   return { values, missing };
+}
+
+/** Whether a number is one of the huge fills, but for its rounding. Asked for every value: nothing is made here. */
+function isNearOne(huge: readonly number[], raw: number): boolean {
+  for (let i = 0; i < huge.length; i++) {
+    if (Math.abs(raw - huge[i]!) <= HUGE_FILL_TOLERANCE * Math.abs(huge[i]!)) return true;
+  }
+  return false;
 }
 
 /** A fill attribute as the stored type holds it: 1e20 as a double is not the 1e20 of single precision. */

@@ -51,6 +51,23 @@ describe("a small file that calls for much", () => {
     expect(performance.now() - before).toBeLessThan(2000);
   });
 
+  it("is refused before anything is unpacked where more values would be kept than one file may hold, with how many and of what", async () => {
+    // Two components of twenty million points at two times; a thousand points for each byte let that many through.
+    const bytes = join([...[0, 1].flatMap((hour) => [vast(2, hour), vast(3, hour)]), new Uint8Array(60_000)]);
+    const said =
+      "The file holds 80 million values, the current alone having 2 times and 20000000 points; at most 50 million are read of one file.";
+    expect(await refusal(bytes)).toMatchObject({
+      code: "file-too-large",
+      message: said,
+      whatToDo: expect.stringContaining("fewer members"),
+    });
+    const told = await readForecast(bytesFromMemory(bytes), { name: "made", crop: null, contentsOnly: true });
+    expect(told.ok && told.value.contents.map(({ steps, rows }) => [steps, rows])).toEqual([
+      [2, 4000],
+      [2, 4000],
+    ]);
+  });
+
   it("is refused where its fields make more grids than are told apart", async () => {
     const grid = { rows: 1, columns: 1, latitudeStepDeg: 1, longitudeStepDeg: 1 };
     const fields = Array.from({ length: MOST_GRIDS + 1 }, (_, i) =>

@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { FieldRoom } from "../../../src/formats/grib/index.ts";
 import { packedBytes, unpackScaled } from "../../../src/formats/grib/packings/unpack-bits.ts";
+import { unpackRowsScaled } from "../../../src/formats/grib/packings/unpack-rows.ts";
 import { codesOf, decoded, itemsOf, oneField, patched, sample, written } from "./sample-message.ts";
+
+const PLAIN = { reference: 0, step: 1, divisor: 1 };
 
 describe("simple packing", () => {
   test("numbers of every width from 1 to 32 bits are those that whole-number arithmetic gives", () => {
@@ -14,11 +18,43 @@ describe("simple packing", () => {
           return Number((whole >> below) & ((1n << BigInt(bits)) - 1n));
         });
         const out = new Float64Array(count);
-        unpackScaled(bytes, bits, out, 0, 1, 1);
+        unpackScaled({ data: bytes, firstBit: 0, bits }, PLAIN, out);
         expect([...out]).toEqual(wanted);
       }),
       { numRuns: 500 },
     );
+  });
+
+  test("rows of every width are those of the whole, the first one last where they are turned over", () => {
+    const scaling = { reference: -3.5, step: 0.25, divisor: 10 };
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 32 }),
+        fc.integer({ min: 1, max: 9 }),
+        fc.uint8Array({ minLength: 36, maxLength: 96 }),
+        (bits, columns, data) => {
+          const rows = Math.floor((data.length * 8) / (bits * columns));
+          const whole = new Float64Array(rows * columns);
+          unpackScaled({ data, firstBit: 0, bits }, scaling, whole);
+          for (const lastRowFirst of [false, true]) {
+            const values = new Float64Array(rows * columns).fill(Number.NaN);
+            unpackRowsScaled(data, bits, scaling, { values, columns, lastRowFirst });
+            const inOrder = Array.from({ length: rows }, (_, row) => [...whole.subarray(row * columns, (row + 1) * columns)]);
+            expect([...values]).toEqual((lastRowFirst ? inOrder.reverse() : inOrder).flat());
+          }
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+
+  test("room that is decoded into again holds the later field, and nothing of what was missing before", async () => {
+    const room = new FieldRoom();
+    const first = room.take(4);
+    first.missing[2] = 1;
+    const again = room.take(4);
+    expect([again === first, [...again.missing]]).toEqual([true, [0, 0, 0, 0]]);
+    expect(room.take(6).values).toHaveLength(6);
   });
 
   test("what is written reads back to half a step, whatever the values and scales", async () => {
@@ -81,6 +117,8 @@ describe("simple packing", () => {
   });
 
   test("asking for more bits than the data holds throws", () => {
-    expect(() => unpackScaled(new Uint8Array(packedBytes(9, 12) - 1), 12, new Float64Array(9), 0, 1, 1)).toThrow("12 bits");
+    expect(() => unpackScaled({ data: new Uint8Array(packedBytes(9, 12) - 1), firstBit: 0, bits: 12 }, PLAIN, new Float64Array(9))).toThrow(
+      "12 bits",
+    );
   });
 });

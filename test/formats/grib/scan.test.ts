@@ -11,7 +11,8 @@ describe("the order of points", () => {
       const view = new DataView(section5.buffer, section5.byteOffset);
       const packed = new Float64Array(20);
       const data = sectionsOf(message).get(7)!.slice(5);
-      unpackScaled(Uint8Array.from([...data, 0, 0, 0, 0]), section5[19]!, packed, view.getFloat32(11), 1, 100);
+      const numbers = { data: Uint8Array.from([...data, 0, 0, 0, 0]), firstBit: 0, bits: section5[19]! };
+      unpackScaled(numbers, { reference: view.getFloat32(11), step: 1, divisor: 100 }, packed);
       const { values } = sample();
       expect([...packed]).toEqual(Array.from(packed, (_, k) => values[placeOf(k, 4, 5, octet)]));
     });

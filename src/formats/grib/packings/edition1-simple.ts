@@ -2,8 +2,9 @@ import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import { ibmFloat } from "../edition1/numbers.ts";
 import { Octets } from "../octets.ts";
 import { behindDecimalScale, edition1Scaling } from "./edition1-head.ts";
-import type { PackedValues, PackingReader } from "./packing-reader.ts";
-import { packedBytes, unpackScaled } from "./unpack-bits.ts";
+import type { PackedValues, PackingReader, Rows } from "./packing-reader.ts";
+import { packedBytes } from "./unpack-bits.ts";
+import { unpackRowsScaled } from "./unpack-rows.ts";
 
 /** Section 4 before the packed numbers. */
 export const SIMPLE_HEAD_OCTETS = 11;
@@ -12,7 +13,11 @@ export const SIMPLE_HEAD_OCTETS = 11;
  * Edition 1's simple packing: Y × 10^D = R + X × 2^E (Manual on Codes I.2, FM 92 GRIB edition 1, section 4); R is one of IBM's numbers.
  * No bits a value: every value is R, as in edition 2. Its section is as `packingSection` makes it, with section 4's first eleven octets.
  */
-export const edition1SimplePacking: Pick<PackingReader, "name" | "unpack"> = { name: "edition 1 simple", unpack };
+export const edition1SimplePacking: Pick<PackingReader, "name" | "unpack" | "unpackRows"> = {
+  name: "edition 1 simple",
+  unpack,
+  unpackRows,
+};
 
 /** Whole records of so many octets are the most that section 4 is rounded up to (common practice); more is no padding. */
 const MOST_PADDING_BYTES = 120;
@@ -48,10 +53,15 @@ function headIn(section: Octets): { readonly bits: number; readonly scaling: Ret
 }
 
 function unpack(section: Octets, valueCount: number, data: Uint8Array, path: string): Parsed<PackedValues> {
+  const values = new Float64Array(valueCount);
+  const done = unpackRows(section, data, { values, columns: valueCount, lastRowFirst: false }, path);
+  return done.ok ? good({ values, missing: null }) : done;
+}
+
+function unpackRows(section: Octets, data: Uint8Array, rows: Rows, path: string): Parsed<null> {
   const { bits, scaling } = headIn(section);
   if (scaling === null) return bad(issue(path, "file-lies", "The scaling of the packed values gives no finite numbers."));
-  const values = new Float64Array(valueCount);
-  if (bits === 0) values.fill(ibmFloat(behindDecimalScale(section), 7) + 0);
-  else unpackScaled(data, bits, values, scaling.reference, scaling.step, scaling.divisor);
-  return good({ values, missing: null });
+  if (bits === 0) rows.values.fill(ibmFloat(behindDecimalScale(section), 7) + 0);
+  else unpackRowsScaled(data, bits, scaling, rows);
+  return good(null);
 }

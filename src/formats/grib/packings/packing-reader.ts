@@ -10,6 +10,13 @@ export interface PackedValues {
   readonly missing: Uint8Array | null;
 }
 
+/** Where values go that come row after row, each from west to east: rows of `columns`, `values` in all, the message's first row being the array's last or its first. */
+export interface Rows {
+  readonly values: Float64Array;
+  readonly columns: number;
+  readonly lastRowFirst: boolean;
+}
+
 /** Reads one data representation template (WMO code table 5.0). Another packing is another file with one of these, and a line in the registry. */
 export interface PackingReader {
   readonly template: number;
@@ -25,4 +32,6 @@ export interface PackingReader {
    * proportion to `valueCount` and `data`.
    */
   unpack(octets: Octets, valueCount: number, data: Uint8Array, path: string): Parsed<PackedValues>;
+  /** The same straight into rows, in packings that can and that have no missing values of their own. Every value of the rows is written. */
+  unpackRows?(octets: Octets, data: Uint8Array, rows: Rows, path: string): Parsed<null>;
 }

@@ -91,15 +91,14 @@ function rowsOverlap(rows: Uint8Array, height: number, rowBytes: number, rowBits
 
 function scaleRows(rows: Uint8Array, picture: PngPicture, scaling: Scaling, values: Float64Array): void {
   const { width, height, pointBits } = picture;
-  const { reference, step, divisor } = scaling;
   if ((width * pointBits) % 8 === 0) {
-    unpackScaled(rows, pointBits, values, reference, step, divisor);
+    unpackScaled({ data: rows, firstBit: 0, bits: pointBits }, scaling, values);
     return;
   }
   const rowBytes = Math.ceil((width * pointBits) / 8);
   for (let y = 0; y < height; y++) {
     const row = values.subarray(y * width, (y + 1) * width);
-    unpackScaled(rows.subarray(y * rowBytes), pointBits, row, reference, step, divisor);
+    unpackScaled({ data: rows, firstBit: y * rowBytes * 8, bits: pointBits }, scaling, row);
   }
 }
 

@@ -8,7 +8,7 @@ import { edition1SecondOrderPacking } from "./edition1-second-order.ts";
 import { edition1SimplePacking } from "./edition1-simple.ts";
 import { ieeePacking } from "./ieee.ts";
 import { jpeg2000Packing, oldJpeg2000Packing } from "./jpeg2000.ts";
-import type { PackedValues, PackingReader } from "./packing-reader.ts";
+import type { PackedValues, PackingReader, Rows } from "./packing-reader.ts";
 import { oldPngPacking, pngPacking } from "./png.ts";
 import { simplePacking } from "./simple.ts";
 
@@ -26,8 +26,11 @@ const packings: readonly PackingReader[] = [
 ];
 const readers: ReadonlyMap<number, PackingReader> = new Map(packings.map((reader) => [reader.template, reader]));
 /** Those of edition 1 have no template. */
-const edition1Packings: readonly Pick<PackingReader, "name" | "unpack">[] = [edition1SimplePacking, edition1SecondOrderPacking];
-const readersByName: ReadonlyMap<string, Pick<PackingReader, "unpack">> = new Map(
+const edition1Packings: readonly Pick<PackingReader, "name" | "unpack" | "unpackRows">[] = [
+  edition1SimplePacking,
+  edition1SecondOrderPacking,
+];
+const readersByName: ReadonlyMap<string, Pick<PackingReader, "unpack" | "unpackRows">> = new Map(
   [...packings, ...edition1Packings].map((reader) => [reader.name, reader]),
 );
 
@@ -48,9 +51,18 @@ export function readPacking(octets: Octets, path: string): Parsed<{ readonly pac
 
 /** Section 7's values in the message's order. */
 export function unpackValues(packing: GribPacking, data: Uint8Array, path: string): Parsed<PackedValues> {
-  const reader = readersByName.get(packing.name);
-  if (reader === undefined) throw new Error(`no reader for the packing "${packing.name}", yet a field has it`);
-  return reader.unpack(new Octets(packing.section), packing.valueCount, data, path);
+  return readerOf(packing).unpack(new Octets(packing.section), packing.valueCount, data, path);
+}
+
+/** Section 7's values straight into rows that take them all. Null where the packing can't: `unpackValues` can. */
+export function unpackIntoRows(packing: GribPacking, data: Uint8Array, rows: Rows, path: string): Parsed<null> | null {
+  return readerOf(packing).unpackRows?.(new Octets(packing.section), data, rows, path) ?? null;
+}
+
+function readerOf({ name }: GribPacking): Pick<PackingReader, "unpack" | "unpackRows"> {
+  const reader = readersByName.get(name);
+  if (reader === undefined) throw new Error(`no reader for the packing "${name}", yet a field has it`);
+  return reader;
 }
 
 /** Packings of the WMO's code table 5.0 that hold no field of a forecast at sea, or that nobody sends (common practice). */

@@ -1,7 +1,8 @@
 import { bad, good, issue, type Parsed } from "../../../core/answers/index.ts";
 import type { Octets } from "../octets.ts";
-import type { PackedValues, PackingReader } from "./packing-reader.ts";
-import { packedBytes, unpackScaled } from "./unpack-bits.ts";
+import type { PackedValues, PackingReader, Rows } from "./packing-reader.ts";
+import { packedBytes } from "./unpack-bits.ts";
+import { unpackRowsScaled } from "./unpack-rows.ts";
 
 const TEMPLATE_OCTETS = 21;
 
@@ -9,7 +10,7 @@ const TEMPLATE_OCTETS = 21;
  * Packing 5.0, simple packing: Y × 10^D = R + X × 2^E (Manual on Codes I.2, FM 92 GRIB, regulation 92.9.4 and template 5.0). No bits a
  * value: every value is R, see `constantIn`.
  */
-export const simplePacking: PackingReader = { template: 0, name: "simple", check, unpack };
+export const simplePacking: PackingReader = { template: 0, name: "simple", check, unpack, unpackRows };
 
 /** How a packed number becomes a value: (`reference` + number × `step`) / `divisor`. */
 export interface Scaling {
@@ -54,9 +55,14 @@ function check(octets: Octets, valueCount: number, path: string): Parsed<{ reado
 }
 
 function unpack(octets: Octets, valueCount: number, data: Uint8Array): Parsed<PackedValues> {
-  const { bits, reference, step, divisor } = scalingIn(octets);
   const values = new Float64Array(valueCount);
-  if (bits === 0) values.fill(constantIn(octets));
-  else unpackScaled(data, bits, values, reference, step, divisor);
+  unpackRows(octets, data, { values, columns: valueCount, lastRowFirst: false });
   return good({ values, missing: null });
+}
+
+function unpackRows(octets: Octets, data: Uint8Array, rows: Rows): Parsed<null> {
+  const scaling = scalingIn(octets);
+  if (scaling.bits === 0) rows.values.fill(constantIn(octets));
+  else unpackRowsScaled(data, scaling.bits, scaling, rows);
+  return good(null);
 }

@@ -5,19 +5,41 @@ export function packedBytes(count: number, bits: number): number {
   return Math.ceil((count * bits) / 8);
 }
 
-/**
- * Reads `out.length` unsigned numbers of `bits` bits (1 to 32), the first bit of the first byte first, and writes
- * (`reference` + number × `step`) / `divisor`. Throws where `data` is too short, or where `bits` is out of range.
- */
-export function unpackScaled(data: Uint8Array, bits: number, out: Float64Array, reference: number, step: number, divisor: number): void {
-  const count = out.length;
+/** A stretch of packed numbers: `bits` (1 to 32) each, from bit `firstBit` of `data` on, the first bit of the first byte first. */
+export interface PackedNumbers {
+  readonly data: Uint8Array;
+  readonly firstBit: number;
+  readonly bits: number;
+}
+
+/** A packed number becomes (`reference` + number × `step`) / `divisor`. */
+export interface LinearScaling {
+  readonly reference: number;
+  readonly step: number;
+  readonly divisor: number;
+}
+
+/** Reads numbers and writes their values to `out` from `from` up to `to`. Throws where `data` is too short, or where `bits` is out of range. */
+export function unpackScaled(
+  { data, firstBit, bits }: PackedNumbers,
+  { reference, step, divisor }: LinearScaling,
+  out: Float64Array,
+  from = 0,
+  to = out.length,
+): void {
+  const count = to - from;
   if (!(bits >= 1 && bits <= 32)) throw new Error(`bits a value: ${bits}`);
-  if (data.length < packedBytes(count, bits)) throw new Error(`${data.length} bytes for ${count} values of ${bits} bits`);
+  if (data.length * 8 < firstBit + count * bits) {
+    throw new Error(`${data.length} bytes for ${count} values of ${bits} bits from bit ${firstBit} on`);
+  }
   const view = new DataView(data.buffer, data.byteOffset, data.byteLength);
   const drop = 32 - bits;
-  const whole = wordsWithin(data.length, 0, bits, count);
-  let i = bits === 8 || bits === 16 ? unpackOctets(view, bits === 8 ? 1 : 2, out, reference, step, divisor) : 0;
-  let bit = i * bits;
+  const whole = from + wordsWithin(data.length, firstBit, bits, count);
+  let i = from;
+  if ((firstBit & 7) === 0 && (bits === 8 || bits === 16 || bits === 24)) {
+    i = unpackOctets(view, firstBit >>> 3, bits, out, from, to, reference, step, divisor);
+  }
+  let bit = firstBit + (i - from) * bits;
   if (bits <= ONE_WORD_BITS) {
     // Two at a time: the loop itself costs as much as a number.
     for (; i < whole - 1; i += 2) {
@@ -35,7 +57,7 @@ export function unpackScaled(data: Uint8Array, bits: number, out: Float64Array, 
       out[i] = (reference + (((view.getUint32(o) << into) | (data[o + 4]! >>> (8 - into))) >>> drop) * step) / divisor;
     }
   }
-  for (; i < count; i++, bit += bits) out[i] = (reference + numberAt(data, bit, bits) * step) / divisor;
+  for (; i < to; i++, bit += bits) out[i] = (reference + numberAt(data, bit, bits) * step) / divisor;
 }
 
 /**

@@ -1,53 +1,56 @@
 /**
- * Unpacks numbers of one or two whole octets, four at a time, as far as fours go; gives how many that were. They are written as
- * (`reference` + number × `step`) / `divisor`. These widths are common, and no shift by a variable is half the work saved.
+ * Unpacks numbers of one, two or three whole octets, from byte `at` on, to `out` from `from` up to `to`, four at a time, as far as fours go;
+ * gives the place behind the last. They are written as (`reference` + number × `step`) / `divisor`. These widths are common, and no shift
+ * by a variable is half the work saved.
  */
-export function unpackOctets(view: DataView, octets: 1 | 2, out: Float64Array, reference: number, step: number, divisor: number): number {
-  const count = out.length - (out.length % 4);
-  if (octets === 1) unpackSingle(view, out, count, reference, step, divisor);
-  else unpackPairs(view, out, count, reference, step, divisor);
-  return count;
-}
-
-function unpackSingle(view: DataView, out: Float64Array, count: number, reference: number, step: number, divisor: number): void {
+export function unpackOctets(
+  view: DataView,
+  at: number,
+  bits: 8 | 16 | 24,
+  out: Float64Array,
+  from: number,
+  to: number,
+  reference: number,
+  step: number,
+  divisor: number,
+): number {
+  const end = to - ((to - from) % 4);
+  const unpack = bits === 8 ? unpackSingle : bits === 16 ? unpackPairs : unpackTriples;
+  unpack(view, at, out, from, end, reference, step);
   // Dividing costs as much as all the rest; by one it changes nothing.
-  if (divisor === 1) {
-    for (let i = 0; i < count; i += 4) {
-      const four = view.getUint32(i);
-      out[i] = reference + (four >>> 24) * step;
-      out[i + 1] = reference + ((four >>> 16) & 0xff) * step;
-      out[i + 2] = reference + ((four >>> 8) & 0xff) * step;
-      out[i + 3] = reference + (four & 0xff) * step;
-    }
-    return;
-  }
-  for (let i = 0; i < count; i += 4) {
-    const four = view.getUint32(i);
-    out[i] = (reference + (four >>> 24) * step) / divisor;
-    out[i + 1] = (reference + ((four >>> 16) & 0xff) * step) / divisor;
-    out[i + 2] = (reference + ((four >>> 8) & 0xff) * step) / divisor;
-    out[i + 3] = (reference + (four & 0xff) * step) / divisor;
+  if (divisor !== 1) for (let i = from; i < end; i++) out[i] = out[i]! / divisor;
+  return end;
+}
+
+function unpackSingle(view: DataView, at: number, out: Float64Array, from: number, end: number, reference: number, step: number): void {
+  for (let i = from, o = at; i < end; i += 4, o += 4) {
+    const four = view.getUint32(o);
+    out[i] = reference + (four >>> 24) * step;
+    out[i + 1] = reference + ((four >>> 16) & 0xff) * step;
+    out[i + 2] = reference + ((four >>> 8) & 0xff) * step;
+    out[i + 3] = reference + (four & 0xff) * step;
   }
 }
 
-function unpackPairs(view: DataView, out: Float64Array, count: number, reference: number, step: number, divisor: number): void {
-  if (divisor === 1) {
-    for (let i = 0; i < count; i += 4) {
-      const two = view.getUint32(2 * i);
-      const next = view.getUint32(2 * i + 4);
-      out[i] = reference + (two >>> 16) * step;
-      out[i + 1] = reference + (two & 0xffff) * step;
-      out[i + 2] = reference + (next >>> 16) * step;
-      out[i + 3] = reference + (next & 0xffff) * step;
-    }
-    return;
+function unpackPairs(view: DataView, at: number, out: Float64Array, from: number, end: number, reference: number, step: number): void {
+  for (let i = from, o = at; i < end; i += 4, o += 8) {
+    const two = view.getUint32(o);
+    const next = view.getUint32(o + 4);
+    out[i] = reference + (two >>> 16) * step;
+    out[i + 1] = reference + (two & 0xffff) * step;
+    out[i + 2] = reference + (next >>> 16) * step;
+    out[i + 3] = reference + (next & 0xffff) * step;
   }
-  for (let i = 0; i < count; i += 4) {
-    const two = view.getUint32(2 * i);
-    const next = view.getUint32(2 * i + 4);
-    out[i] = (reference + (two >>> 16) * step) / divisor;
-    out[i + 1] = (reference + (two & 0xffff) * step) / divisor;
-    out[i + 2] = (reference + (next >>> 16) * step) / divisor;
-    out[i + 3] = (reference + (next & 0xffff) * step) / divisor;
+}
+
+function unpackTriples(view: DataView, at: number, out: Float64Array, from: number, end: number, reference: number, step: number): void {
+  for (let i = from, o = at; i < end; i += 4, o += 12) {
+    const first = view.getUint32(o);
+    const second = view.getUint32(o + 4);
+    const third = view.getUint32(o + 8);
+    out[i] = reference + (first >>> 8) * step;
+    out[i + 1] = reference + (((first & 0xff) << 16) | (second >>> 16)) * step;
+    out[i + 2] = reference + (((second & 0xffff) << 8) | (third >>> 24)) * step;
+    out[i + 3] = reference + (third & 0xffffff) * step;
   }
 }

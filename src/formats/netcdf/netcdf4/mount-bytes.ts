@@ -55,16 +55,18 @@ export function mountBytes(files: Hdf5FileSystem, source: NowBytes): MountedByte
     blksize: 4096,
     blocks: Math.ceil(sizeBytes / 4096),
   });
-  const read = (_stream: unknown, into: Uint8Array, at: number, wanted: number, position: number): number => {
+  const read = (_stream: unknown, into: Int8Array | Uint8Array, at: number, wanted: number, position: number): number => {
     const length = Math.min(wanted, sizeBytes - position);
     if (length <= 0) return 0;
     bytesLeft -= length;
     readsLeft -= 1;
     if (bytesLeft < 0 || readsLeft < 0) throw new Runaway("it reads on and on");
-    const piece = source.readNow(position, length);
+    // Straight into the library's memory: thousands of pieces of half a megabyte would stand about until they are collected.
+    const room = new Uint8Array(into.buffer, into.byteOffset + at, length);
+    const piece = source.readNow(position, length, room);
     const fault = heaps.faultIn(piece, position);
     if (fault !== null) throw new Runaway(fault);
-    into.set(piece, at);
+    if (piece !== room) room.set(piece);
     return length;
   };
   const seek = (stream: { readonly position: number }, offset: number, whence: number): number =>

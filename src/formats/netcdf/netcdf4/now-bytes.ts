@@ -4,7 +4,8 @@ import type { ByteSource } from "../../bytes/index.ts";
 /** A source that can be read at once. */
 export interface NowBytes {
   readonly sizeBytes: number;
-  readNow(offsetBytes: number, lengthBytes: number): Uint8Array;
+  /** `into` is as `ByteSource` has it. */
+  readNow(offsetBytes: number, lengthBytes: number, into?: Uint8Array): Uint8Array;
 }
 
 /** A source that can't be read at once is copied into memory, up to this size (common practice). */
