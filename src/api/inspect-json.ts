@@ -1,5 +1,6 @@
 import type { Code } from "../core/answers/index.ts";
 import type { SailPoint } from "../core/boat/index.ts";
+import { extentOf, type GeoBox, type LandArea } from "../core/coast/index.ts";
 import type { GridQuantity } from "../core/fields/index.ts";
 import type { Passage, Prepared } from "../core/plan/index.ts";
 import { knotsFromMps } from "../core/units/index.ts";
@@ -73,6 +74,7 @@ export type FileFacts = {
         }[];
       };
     }
+  | { readonly kind: "land"; readonly areas: readonly LandArea[] }
   | { readonly kind: "sailTable"; readonly points: readonly SailPoint[] }
   | { readonly kind: "passage"; readonly opened: { readonly prepared: Prepared } }
 );
@@ -129,6 +131,7 @@ function fileJson(file: FileFacts) {
     fields: file.kind === "forecast" ? file.reading.contents.map(fieldJson) : null,
     oddities: file.kind === "forecast" ? file.reading.oddities.map(({ code, message }) => ({ code, message })) : [],
     letter: file.kind === "letter" ? letterJson(file.letter) : null,
+    land: file.kind === "land" ? landJson(file.areas) : null,
     sailTable: file.kind === "sailTable" ? tableJson(file.points) : null,
     passage: file.kind === "passage" ? passageJson(file.opened.prepared) : null,
     serves: file.serving === null ? null : { verdict: file.serving.verdict, offers: file.serving.offers.map(offerJson) },
@@ -144,15 +147,7 @@ function fieldJson(field: FieldFacts) {
     whyNotUsed: field.whyNotUsed,
     unitsInFile: field.units,
     level: field.level,
-    area:
-      area === null
-        ? null
-        : {
-            southDeg: rounded(area.southDeg, 6),
-            northDeg: rounded(area.northDeg, 6),
-            westDeg: rounded(area.westDeg, 6),
-            eastDeg: rounded(area.eastDeg, 6),
-          },
+    area: boxJson(area),
     columns: field.columns,
     rows: field.rows,
     from: isoOrNull(field.from),
@@ -189,6 +184,25 @@ function letterJson(letter: Extract<FileFacts, { kind: "letter" }>["letter"]) {
     struckOut: letter.lines.filter((line) => line.readAs === "struckOut").map(({ number, text }) => ({ line: number, text })),
     noted: letter.noted.map(({ kind, quantity, from, until }) => ({ kind, quantity, from: iso(from), until: iso(until) })),
   };
+}
+
+function landJson(areas: readonly LandArea[]) {
+  return {
+    extent: boxJson(extentOf(areas)),
+    areas: areas.map((area) => ({
+      kind: area.kind,
+      name: area.name,
+      corners: area.rings.reduce((sum, ring) => sum + ring.length / 2, 0),
+      holes: area.rings.length - 1,
+      extent: boxJson(extentOf([area])),
+    })),
+  };
+}
+
+function boxJson(box: GeoBox | null) {
+  if (box === null) return null;
+  const { southDeg, northDeg, westDeg, eastDeg } = box;
+  return { southDeg: rounded(southDeg, 6), northDeg: rounded(northDeg, 6), westDeg: rounded(westDeg, 6), eastDeg: rounded(eastDeg, 6) };
 }
 
 function tableJson(points: readonly SailPoint[]) {

@@ -40,7 +40,7 @@ read (and serves, all or in part), 1 one does not serve, 2 bad input.`;
 export const inspectCommand: AddCommand = (program, context, done) => {
   program
     .command("inspect")
-    .description("what a forecast, current, letter, sail table or passage file holds, and whether it serves")
+    .description("what a forecast, current, letter, sail table, land or passage file holds, and whether it serves")
     .argument("<FILE...>", "one file or several")
     .option("--for <PASSAGE>", "hold the files against this passage: its waters, its departures, what it needs")
     .option("--demo", "hold the files against the demo's passage")

@@ -1,23 +1,27 @@
 import { resolve } from "node:path";
 import { BadInput, bad, good, type Issue, issue, type Parsed } from "../core/answers/index.ts";
 import type { SailPoint } from "../core/boat/index.ts";
+import type { LandArea } from "../core/coast/index.ts";
 import { quoted } from "../core/units/index.ts";
 import { type Letter, readLetter } from "../formats/bulletin/index.ts";
 import { readAhead } from "../formats/bytes/index.ts";
 import { type ForecastReading, readForecast, recogniseFile } from "../formats/forecast/index.ts";
+import { readLandAreas } from "../formats/geojson/index.ts";
 import { parseSailTable } from "../formats/sail-table/index.ts";
 import { cropAround } from "./crop-around.ts";
 import { bytesFromFile, type FileBytes } from "./file-bytes.ts";
+import { LONGEST_LAND_BYTES } from "./gather-land.ts";
 import { type OpenedPassage, openPassage } from "./open-passage.ts";
 import type { PassageNeeds } from "./passage-needs.ts";
 import { type Serving, servingOfGrids, servingOfLetter } from "./serving.ts";
 import { cannotOpen, kindOfFile, LONGEST_TEXT_BYTES, readTextFile } from "./text-file.ts";
-import { textKind } from "./text-kind.ts";
+import { looksLikeGeojson, textKind } from "./text-kind.ts";
 
 /** A file that was looked into, by its kind. `serving` is null where no passage was named, or the kind is not held against one. */
 export type InspectedFile = { readonly name: string; readonly sizeBytes: number; readonly serving: Serving | null } & (
   | { readonly kind: "forecast"; readonly reading: ForecastReading }
   | { readonly kind: "letter"; readonly letter: Letter }
+  | { readonly kind: "land"; readonly areas: readonly LandArea[] }
   | { readonly kind: "sailTable"; readonly points: readonly SailPoint[] }
   | { readonly kind: "passage"; readonly opened: OpenedPassage }
 );
@@ -47,8 +51,9 @@ export async function inspectFile(path: string, options: InspectOptions): Promis
     const recognised = await recogniseFile(source);
     // A web page or an archive is named by the forecast's reader; a passage may be written as JSON.
     const mayBeOurs = recognised.kind === "other" && /^a (?:text|JSON document)\b/.test(recognised.words);
-    const isText = mayBeOurs && kindOfFile(start) === "text" && source.sizeBytes <= LONGEST_TEXT_BYTES;
-    return isText ? await inspectText(path, source.sizeBytes, options) : await inspectForecast(path, source, options);
+    const longestBytes = looksLikeGeojson(new TextDecoder().decode(start)) ? LONGEST_LAND_BYTES : LONGEST_TEXT_BYTES;
+    const isText = mayBeOurs && kindOfFile(start) === "text" && source.sizeBytes <= longestBytes;
+    return isText ? await inspectText(path, source.sizeBytes, longestBytes, options) : await inspectForecast(path, source, options);
   } catch (error) {
     if (error instanceof BadInput) return bad(...error.issues);
     throw error;
@@ -73,14 +78,18 @@ async function inspectForecast(path: string, source: FileBytes, { needs }: Inspe
   });
 }
 
-async function inspectText(path: string, sizeBytes: number, options: InspectOptions): Promise<Parsed<InspectedFile>> {
-  const text = await readTextFile(path, path);
+async function inspectText(path: string, sizeBytes: number, longestBytes: number, options: InspectOptions): Promise<Parsed<InspectedFile>> {
+  const text = await readTextFile(path, path, "text", longestBytes);
   if (!text.ok) return text;
   const about = { name: path, sizeBytes, serving: null };
   switch (textKind(text.value)) {
     case "passage": {
       const opened = await openPassage(path);
       return opened.ok ? good({ ...about, kind: "passage", opened: opened.value }) : opened;
+    }
+    case "land": {
+      const areas = readLandAreas(text.value, path);
+      return areas.ok ? good({ ...about, kind: "land", areas: areas.value }) : areas;
     }
     case "sailTable": {
       const points = parseSailTable(text.value, path);
@@ -98,8 +107,8 @@ async function inspectText(path: string, sizeBytes: number, options: InspectOpti
         issue(
           path,
           "file-not-recognised",
-          `This is a text that begins ${begins}: neither a passage, a letter nor a sail table.`,
-          "A passage begins with the line `athwart: passage/1`, a letter has lines as THU 0600-1200 NE 12-16 G20, a sail table has wind speeds across its first line and true wind angles down.",
+          `This is a text that begins ${begins}: neither a passage, a letter, a sail table nor GeoJSON.`,
+          "A passage begins with the line `athwart: passage/1`, a letter has lines as THU 0600-1200 NE 12-16 G20, a sail table has wind speeds across its first line and true wind angles down, GeoJSON holds areas of land or to keep out of.",
         ),
       );
     }

@@ -13,9 +13,15 @@ export async function readPassageFile(path: string): Promise<Parsed<PassageDocum
   const kind = textKind(text.value);
   if (kind === "passage" || /^\s*\{[\s\S]*"(?:boat|route|limits|water|weather)"\s*:/.test(text.value)) return read;
   const begins = quoted((text.value.trim().split(/[\r\n]/)[0] ?? "").slice(0, 60));
-  const is = { letter: " It may be a letter.", sailTable: " It may be a table of speeds under sail.", other: "" }[kind];
+  const is = {
+    land: " It may be a file of land and hazards (GeoJSON).",
+    letter: " It may be a letter.",
+    sailTable: " It may be a table of speeds under sail.",
+    other: "",
+  }[kind];
   const message = `${path} is no passage file: it begins ${begins}; a passage file begins with the line \`athwart: passage/1\`.${is}`;
   const cure = {
+    land: "Name the file in a passage file, as `files: [land.geojson]` under land; athwart inspect shows what it holds.",
     letter:
       "Name the letter in a passage file, as `- letter: letter.txt` under the sources of weather; athwart inspect shows how it is read.",
     sailTable: "Name the table in a passage file, as `table: speeds.txt` under boat.sail; athwart inspect shows how it is read.",

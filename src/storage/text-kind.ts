@@ -1,9 +1,18 @@
 /** What a text is by its lines. */
-export type TextKind = "passage" | "sailTable" | "letter" | "other";
+export type TextKind = "passage" | "land" | "sailTable" | "letter" | "other";
 
-/** Tells a passage file, a forecaster's letter and a table of speeds under sail apart by their lines; anything else is `other`. */
+/** The types that GeoJSON has (RFC 7946, sections 1.4 and 3). */
+const GEOJSON_TYPE = /"type"\s*:\s*"(?:FeatureCollection|Feature|(?:Multi)?(?:Point|LineString|Polygon)|GeometryCollection)"/;
+
+/** Whether a text, or its beginning, is GeoJSON's. */
+export function looksLikeGeojson(text: string): boolean {
+  return /^\uFEFF?\s*\{/.test(text) && GEOJSON_TYPE.test(text);
+}
+
+/** Tells a passage file, GeoJSON, a forecaster's letter and a table of speeds under sail apart by their lines; anything else is `other`. */
 export function textKind(text: string): TextKind {
   if (/^\s*athwart\s*:|"athwart"\s*:/m.test(text) || /^(?:boat|route|limits|water|weather)\s*:\s*(?:#.*)?$/m.test(text)) return "passage";
+  if (looksLikeGeojson(text)) return "land";
   const lines = text.split(/\r\n|\n|\r/).map((line) => line.trim());
   const rows = lines.filter((line) => line !== "" && !line.startsWith("#"));
   if (rows.some((line) => /^issued?\b/i.test(line))) return "letter";

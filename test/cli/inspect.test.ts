@@ -88,7 +88,7 @@ describe("inspect", () => {
     const { code, err } = await run("inspect", path);
     expect(code).toBe(2);
     expect(err).toMatch(/^One thing/);
-    expect(err.replace(/\s+/g, " ")).toContain("neither a passage, a letter nor a sail table");
+    expect(err.replace(/\s+/g, " ")).toContain("neither a passage, a letter, a sail table nor GeoJSON");
     await rm(folder, { recursive: true });
   });
 

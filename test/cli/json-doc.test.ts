@@ -58,7 +58,7 @@ describe("docs/json.md", () => {
     ["refuges", ["refuges", "--demo", "--at", "2027-04-08 1600"]],
     ["refuges", ["refuges", "--demo", "--at", "2027-04-14 0300"]],
     ["inspect", ["inspect", `${DEMO}/wind.grib2`, `${DEMO}/current.nc`, `${DEMO}/letter.txt`, `${DEMO}/passage.yaml`, "--demo"]],
-    ["inspect", ["inspect", `${DEMO}/wind.grib2`]],
+    ["inspect", ["inspect", `${DEMO}/wind.grib2`, `${DEMO}/land.geojson`]],
     ["steer", ["steer", "--track", "090", ...sum, "--variation", "10W", "--deviation", "2E", "--distance", "45 nm"]],
     ["steer", ["steer", "--track", "090", "--speed", "2 kn", "--set", "270", "--rate", "3 kn"]],
     ["steer", ["steer", "--heading", "090", ...sum, "--near", "33S 118W", "--at", "2031-01-01 0000 UTC"]],

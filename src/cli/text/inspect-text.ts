@@ -16,6 +16,7 @@ import {
   wholeKnots,
   zoneLabel,
 } from "../../words/index.ts";
+import { landText } from "./land-text.ts";
 import { letterTable } from "./letter-table.ts";
 import { wrap } from "./wrap.ts";
 
@@ -76,6 +77,8 @@ function bodyText(file: InspectedFile, zone: string): string[] {
         ...struck.map((line) => indented(`Struck out: line ${line.number} “${line.text.trim()}”`)),
       ];
     }
+    case "land":
+      return landText(file.areas, file.sizeBytes).map(indented);
     case "sailTable": {
       const { points } = file;
       const angles = points.map((point) => point.trueWindAngleDeg);
