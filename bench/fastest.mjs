@@ -1,5 +1,6 @@
 // @ts-check
 // The fastest way: accuracy against reference times and speed, beside plain label setting, in one run.
+
 import { PowerBoat } from "../dist/core/boat/index.js";
 import { landOn } from "../dist/core/coast/index.js";
 import { flatPlane } from "../dist/core/earth/index.js";
@@ -7,6 +8,7 @@ import { crossingOf, fastestWay, helmOrder, lineBetween } from "../dist/core/pas
 import { analyticCurrent, gridCurrent } from "../dist/core/water/index.js";
 import { periodWind } from "../dist/core/weather/index.js";
 import { median, perRun } from "./clock.mjs";
+import { benchUnderSail } from "./fastest-under-sail.mjs";
 
 const NM = 1852;
 const KN = NM / 3600;
@@ -231,4 +233,5 @@ export function benchFastest() {
       ms: perRun(() => helmOrder(strong, way, HOUR)).toFixed(2),
     },
   ]);
+  benchUnderSail();
 }

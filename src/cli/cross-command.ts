@@ -1,12 +1,13 @@
 import { burnKnown, crossJson } from "../api/index.ts";
 import { isNotSquare, turnsAcross } from "../core/passage/index.ts";
-import { type CrossAnswer, crossAt, steeringCompass } from "../core/plan/index.ts";
+import { type CrossAnswer, crossAt, type SteeringCompass, steeringCompass } from "../core/plan/index.ts";
 import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
 import {
   afterArrivalInWords,
   assumptionsInWords,
   biasInWords,
+  boardsInWords,
   compassInWords,
   decidedInWords,
   doorInWords,
@@ -29,7 +30,7 @@ import { openGiven } from "./opened.ts";
 import { lanesText } from "./text/lanes-text.ts";
 import { plotText } from "./text/plot-text.ts";
 import { stagingText } from "./text/staging-text.ts";
-import { offStrengthText, reAimText, waysText } from "./text/ways-text.ts";
+import { bestLine, offStrengthText, reAimText, waysText } from "./text/ways-text.ts";
 import { wrap } from "./text/wrap.ts";
 
 export const crossCommand: AddCommand = (program, context, done) => {
@@ -72,6 +73,8 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
     parts.push(
       answer.ways.map(({ way }) => `  ${wayName(way.name)}: ${way.kind === "fails" ? noAnswerInWords(way.why, zone) : ""}`).join("\n"),
     );
+    if (answer.fastest?.kind === "arrives") parts.push(bestLine(answer).join("\n"));
+    parts.push(...sailText(answer, compass));
     const water = prepared.current.covers;
     const covered = (name: string, span: { readonly from: number; readonly until: number }): string =>
       `The ${name} is covered from ${fullTime(span.from, zone)} to ${fullTime(span.until, zone)}.`;
@@ -89,9 +92,10 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
     parts.push(waysText(answer));
     parts.push(
       wrap(
-        `→ the order: the simplest way within five minutes of the best${answer.ways.some(({ way }) => way.kind === "arrives" && isNotSquare(way)) && !isNotSquare(advised) ? " of those that are square in the traffic lanes" : ""}. ${answer.fastest === null ? "" : "The fastest is a yardstick, its heading turning all the way; changing headings is what a helm can make of it, each held an hour. "}Times are from buoy to buoy, without the harbours. Strays: up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold, and the miles off the line (u up, d down) where the order ends; it is kept until clear, then the track is held.`,
+        `→ the order: the simplest way within five minutes of the best${answer.ways.some(({ way }) => way.kind === "arrives" && isNotSquare(way)) && !isNotSquare(advised) ? " of those that are square in the traffic lanes" : ""}. ${yardstickText(answer)}Times are from buoy to buoy, without the harbours. Strays: up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold, and the miles off the line (u up, d down) where the order ends; it is kept until clear, then the track is held.`,
       ),
     );
+    parts.push(...sailText(answer, compass));
     const others = answer.ways.flatMap(({ way }) =>
       way.kind === "arrives" && way !== advised && way.name !== "bowOnDestination" ? [way] : [],
     );
@@ -134,6 +138,20 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
   );
   parts.push(wrap(`${SAFETY_WORDS}${prepared.passage.invented ? " Everything in this passage is invented, for demonstration." : ""}`));
   return `${parts.join("\n\n")}\n`;
+}
+
+/** What the fastest is and what is made of it. */
+function yardstickText({ fastest }: CrossAnswer): string {
+  if (fastest === null) return "";
+  if (fastest.kind === "arrives" && fastest.underSail !== null)
+    return "The fastest under sail is a bound, nothing is faster; its plan is what can be sailed. ";
+  return "The fastest is a yardstick, its heading turning all the way; changing headings is what a helm can make of it, each held an hour. ";
+}
+
+/** The boards of the plan under sail, if there is one. */
+function sailText({ fastest, prepared }: CrossAnswer, compass: SteeringCompass): string[] {
+  if (fastest?.kind !== "arrives" || fastest.underSail === null) return [];
+  return [wrap(boardsInWords(fastest.underSail, prepared, compass))];
 }
 
 /** What carries the boat: for a stream that runs one way its total, which one heading depends on; a tide that turns has none to speak of. */

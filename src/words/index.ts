@@ -3,6 +3,7 @@
  * come out; SI and UTC seconds go in. Every printed time stands beside its zone; nothing is judged or reckoned here.
  */
 export * from "./say-after-arrival.ts";
+export * from "./say-boards.ts";
 export * from "./say-lanes.ts";
 export * from "./say-leave.ts";
 export * from "./say-limit.ts";

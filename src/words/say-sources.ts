@@ -76,7 +76,7 @@ function boatAssumptionInWords(one: BoatAssumption): string {
     case "headwindLossWithSquareOfWindAhead":
       return `Speed lost to wind ahead goes with its square: ${Math.round(one.lossShare * 100)} % at ${wholeKnots(one.atWindMps)}. No loss into the sea is reckoned.`;
     case "sailTableEdges":
-      return `Under sail: closer than ${one.closestDeg}° no speed (beating to windward is not reckoned); below ${wholeKnots(one.lowestWindMps)} in proportion; above ${wholeKnots(one.highestWindMps)} no faster; wider than ${one.widestDeg}° what gybing makes good.`;
+      return `Under sail: closer than ${one.closestDeg}° no speed on one heading; below ${wholeKnots(one.lowestWindMps)} in proportion; above ${wholeKnots(one.highestWindMps)} no faster; wider than ${one.widestDeg}° what gybing makes good.`;
     case "leewayNotReckoned":
       return "No leeway is reckoned.";
     case "leewayFromEstimatedHeel":

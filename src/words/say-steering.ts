@@ -26,8 +26,13 @@ export function northInWords(compass: SteeringCompass): "compass" | "magnetic" |
 
 /** A heading as the helm is told it: `117 compass`, `117 magnetic`, `117 true`. */
 export function headingInWords(prepared: Prepared, compass: SteeringCompass, headingDegTrue: number): string {
+  return `${headingFigure(prepared, compass, headingDegTrue)} ${northInWords(compass)}`;
+}
+
+/** The same without what it is by. */
+export function headingFigure(prepared: Prepared, compass: SteeringCompass, headingDegTrue: number): string {
   const heading = forTheHelm(prepared, compass, headingDegTrue);
-  return `${threeFigures(heading === null ? headingDegTrue : heading.headingDegCompass)} ${northInWords(compass)}`;
+  return threeFigures(heading === null ? headingDegTrue : heading.headingDegCompass);
 }
 
 /** What lies between true and compass, or why headings are true. */

@@ -1,7 +1,7 @@
 import { MEND_FROM_SHARE, OFF_PATH_NM, type ReAimTable, STREAM_FACTORS } from "../../core/passage/index.ts";
 import { type ComparedWay, type CrossAnswer, forTheHelm, type SteeringCompass } from "../../core/plan/index.ts";
 import { nmFromMetres } from "../../core/units/index.ts";
-import { clock, duration, miles, noAnswerInWords, signedDuration, threeFigures, wayName } from "../../words/index.ts";
+import { clock, duration, miles, noAnswerInWords, signedDuration, tacksInWords, threeFigures, wayName } from "../../words/index.ts";
 import { cell } from "./wrap.ts";
 
 const OTHER_FACTORS = STREAM_FACTORS.filter((factor) => factor !== 1);
@@ -28,16 +28,23 @@ const WHY_NOT_CHECKED = {
   edgeOfSearch: "at the edge",
 } as const;
 
-/** The yardstick under the ways. */
-function bestLine({ fastest, ways, prepared }: CrossAnswer): string[] {
+/** The yardstick under the ways; under sail the bound and its plan. */
+export function bestLine({ fastest, ways, prepared }: CrossAnswer): string[] {
   if (fastest === null) return [];
-  const name = cell("the fastest there is", NAME_WIDTH);
+  const name = cell(fastest.kind === "arrives" && fastest.underSail !== null ? "fastest under sail" : "the fastest there is", NAME_WIDTH);
   if (fastest.kind === "fails") return [`  ${name}${noAnswerInWords(fastest.why, prepared.passage.arrivalZone)}`];
   const earliest = Math.min(...ways.map(({ way }) => (way.kind === "arrives" ? way.arrivalAt : Number.POSITIVE_INFINITY)));
-  const cost = fastest.arrivalAt <= earliest + 30 ? "best" : signedDuration(fastest.arrivalAt - earliest);
+  const costOf = (arrivalAt: number): string => (arrivalAt <= earliest + 30 ? "best" : signedDuration(arrivalAt - earliest));
   const checked =
     fastest.whyNotCrossChecked === null ? "cross-checked" : `not cross-checked: ${WHY_NOT_CHECKED[fastest.whyNotCrossChecked]}`;
-  return [`  ${name}${cell(duration(fastest.arrivalAt - fastest.departAt), 8)}${cell(cost, 8)}  ${checked}`];
+  const line = (what: string, arrivalAt: number, cost: string, said: string): string =>
+    `  ${what}${cell(duration(arrivalAt - fastest.departAt), 8)}${cell(cost, 8)}  ${said}`;
+  if (fastest.underSail === null) return [line(name, fastest.arrivalAt, costOf(fastest.arrivalAt), checked)];
+  const { plan } = fastest.underSail;
+  const bound = line(name, fastest.arrivalAt, "", `tacking free; ${checked}`);
+  const planned = cell("its plan", NAME_WIDTH);
+  if (plan.kind === "fails") return [bound, `  ${planned}${noAnswerInWords(plan.why, prepared.passage.arrivalZone)}`];
+  return [bound, line(planned, plan.arrivalAt, costOf(plan.arrivalAt), `with ${tacksInWords(plan)}`)];
 }
 
 function wayLine({ way, costSeconds, otherwise }: ComparedWay, advised: string | null, zone: string, side: 1 | -1): string {

@@ -28,7 +28,7 @@ function rowSpeedMps(table: SailTable, row: number, windMps: number): number {
  * Speed under sail through the water, m/s, at a true wind angle (degrees off the bow, either side) and a true wind speed over the water
  * (m/s). Allocates nothing. Between the table's angles and wind speeds it is bilinear; at its edges:
  *
- * - closer to the wind than the closest row: 0, the boat does not point so high (beating is not reckoned here);
+ * - closer to the wind than the closest row: 0, the boat does not point so high (boards to windward are not one heading);
  * - wider than the widest row: what gybing between its two sides makes good, V·cos(widest)/cos(angle), which the table vouches for;
  * - less wind than the lowest column: in proportion to the wind, to nothing in a calm (common practice);
  * - more wind than the highest column: the speed in the highest, never more (`sailCoverage` tells it).

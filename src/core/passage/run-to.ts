@@ -127,8 +127,21 @@ export class RunsTo {
     const crossing = { ...crossingOf(line, this.around, this.boat, this.stepSeconds), simulator: this.simulator };
     const way = fastestWay(crossing, at, { crossCheck: false });
     if (way.kind === "fails") return way;
-    const { arrivalAt, fuelLitres } = way;
-    return { kind: "arrives", by: "fastest", departAt: at, arrivalAt, orders: ordersOn(way, line), fuelLitres };
+    if (way.underSail === null) {
+      const { arrivalAt, fuelLitres } = way;
+      return { kind: "arrives", by: "fastest", departAt: at, arrivalAt, orders: ordersOn(way, line), fuelLitres };
+    }
+    // Under sail she is there by the plan: boards kept and tacks paid for.
+    const { plan } = way.underSail;
+    if (plan.kind === "fails") return { kind: "fails", departAt: at, why: plan.why };
+    const orders = plan.boards.map(
+      (board): HelmOrder => ({
+        fromAt: board.fromAt,
+        fromAlongMetres: board.alongMetres,
+        steer: { kind: "heading", headingDegTrue: board.headingDegTrue },
+      }),
+    );
+    return { kind: "arrives", by: "fastest", departAt: at, arrivalAt: plan.arrivalAt, orders, fuelLitres: plan.fuelLitres };
   }
 
   /** A boat that the wind does not move burns the same all the way; another is run once more to see when her engine goes. */

@@ -1,5 +1,5 @@
 import type { Crossing } from "./crossing.ts";
-import { type FastestWay, fastestWay, helmOrder } from "./fastest/index.ts";
+import { carriedOutAt, type FastestWay, fastestWay, helmOrder, isInBoards } from "./fastest/index.ts";
 import { legsOfHeadings } from "./legs-of-headings.ts";
 import { isNotSquare, SIMPLER_MAY_COST_SECONDS } from "./recommend.ts";
 import { runLegs, startOf } from "./run-legs.ts";
@@ -30,7 +30,7 @@ export interface BestOptions extends WayOptions {
 /**
  * The ways across with the fastest beside them. Where every simpler way costs more than may be spent for simplicity
  * (`SIMPLER_MAY_COST_SECONDS`), or one departure is looked at closely, the fastest is made into headings that are each held for
- * `LEAST_HOLD_SECONDS`: the way *changing headings*.
+ * `LEAST_HOLD_SECONDS`: the way *changing headings*. Not where it is sailed in boards.
  */
 export function waysAndBest(crossing: Crossing, departAt: number, options: BestOptions = {}): WaysAndBest {
   const closely = options.closely === true;
@@ -40,9 +40,10 @@ export function waysAndBest(crossing: Crossing, departAt: number, options: BestO
   const fastest = fastestWay(crossing, departAt, { crossCheck: closely });
   if (fastest.kind === "fails") return { ways, stream, fastest };
   const simple = ways.some(
-    (way) => way.kind === "arrives" && !isNotSquare(way) && way.arrivalAt - fastest.arrivalAt <= SIMPLER_MAY_COST_SECONDS,
+    (way) => way.kind === "arrives" && !isNotSquare(way) && way.arrivalAt - carriedOutAt(fastest) <= SIMPLER_MAY_COST_SECONDS,
   );
-  if (simple && !closely) return { ways, stream, fastest };
+  // What is sailed in boards is no headings held by the hour: its plan tells the boards.
+  if ((simple && !closely) || isInBoards(fastest)) return { ways, stream, fastest };
   const held = helmOrder(crossing, fastest, LEAST_HOLD_SECONDS);
   if (held.kind === "fails") return { ways: [...ways, wayFails("changingHeadings", departAt, held.why)], stream, fastest };
   // One heading, over a passage too short for two, is there already.
@@ -53,8 +54,8 @@ export function waysAndBest(crossing: Crossing, departAt: number, options: BestO
   return { ways: [...ways, way], stream, fastest };
 }
 
-/** The earliest arrival computed, by any way or by the yardstick; Infinity where none arrives. */
+/** The earliest arrival computed, by any way or by the yardstick (under sail its plan); Infinity where none arrives. */
 export function earliestOf({ ways, fastest }: Pick<WaysAndBest, "ways" | "fastest">): number {
   const arriving = ways.filter((way): way is WayArrives => way.kind === "arrives").map((way) => way.arrivalAt);
-  return Math.min(...arriving, fastest?.kind === "arrives" ? fastest.arrivalAt : Number.POSITIVE_INFINITY);
+  return Math.min(...arriving, fastest === null ? Number.POSITIVE_INFINITY : carriedOutAt(fastest));
 }

@@ -1,3 +1,9 @@
+/** How places are joined: by cubics, by cubics that break where the line turns sharply, or by straight pieces. */
+export type Joined = "bent" | "kinked" | "straight";
+
+/** A line that turns by more than eight degrees at a place is taken to have a kink there. */
+const KINK_COSINE = Math.cos((8 * Math.PI) / 180);
+
 /**
  * A line of places joined by cubics with a common slope at each (Hermite, slopes of the parabola through three places, by chord length:
  * de Boor, A Practical Guide to Splines, ch. IV). Places in metres; the parameter of piece i runs from i to i + 1.
@@ -7,16 +13,18 @@ export class BentLine {
   readonly along: Float64Array;
   readonly port: Float64Array;
   private readonly lengths: Float64Array;
+  /** Slopes at the beginnings of the pieces, and at their ends; none for straight pieces. */
   private readonly slopeAlong: Float64Array;
   private readonly slopePort: Float64Array;
+  private readonly endSlopeAlong: Float64Array;
+  private readonly endSlopePort: Float64Array;
   /** Answer of `moveTo`: the place, and the derivative by the parameter. */
   atAlong = 0;
   atPort = 0;
   byAlong = 0;
   byPort = 0;
 
-  /** `straight`: joined by straight pieces instead. */
-  constructor(along: Float64Array, port: Float64Array, straight = false) {
+  constructor(along: Float64Array, port: Float64Array, joined: Joined = "bent") {
     const count = along.length;
     this.pieces = count - 1;
     this.along = along;
@@ -27,8 +35,18 @@ export class BentLine {
       const dy = (port[i + 1] as number) - (port[i] as number);
       this.lengths[i] = Math.sqrt(dx * dx + dy * dy);
     }
-    this.slopeAlong = straight ? NO_SLOPES : slopesOf(along, this.lengths);
-    this.slopePort = straight ? NO_SLOPES : slopesOf(port, this.lengths);
+    if (joined === "kinked") {
+      this.slopeAlong = new Float64Array(this.pieces);
+      this.slopePort = new Float64Array(this.pieces);
+      this.endSlopeAlong = new Float64Array(this.pieces);
+      this.endSlopePort = new Float64Array(this.pieces);
+      this.bendBetweenKinks();
+      return;
+    }
+    this.slopeAlong = joined === "straight" ? NO_SLOPES : slopesOf(along, this.lengths);
+    this.slopePort = joined === "straight" ? NO_SLOPES : slopesOf(port, this.lengths);
+    this.endSlopeAlong = this.slopeAlong.subarray(1);
+    this.endSlopePort = this.slopePort.subarray(1);
   }
 
   moveTo(piece: number, s: number): void {
@@ -52,13 +70,36 @@ export class BentLine {
     const d10 = length * u * (1 - 3 * s);
     const d11 = length * s * (3 * s - 2);
     const a0 = this.slopeAlong[piece] as number;
-    const a1 = this.slopeAlong[piece + 1] as number;
+    const a1 = this.endSlopeAlong[piece] as number;
     const p0 = this.slopePort[piece] as number;
-    const p1 = this.slopePort[piece + 1] as number;
+    const p1 = this.endSlopePort[piece] as number;
     this.atAlong = x0 + h01 * (x1 - x0) + h10 * a0 + h11 * a1;
     this.atPort = y0 + h01 * (y1 - y0) + h10 * p0 + h11 * p1;
     this.byAlong = d01 * (x1 - x0) + d10 * a0 + d11 * a1;
     this.byPort = d01 * (y1 - y0) + d10 * p0 + d11 * p1;
+  }
+
+  private bendBetweenKinks(): void {
+    let first = 0;
+    for (let i = 1; i <= this.pieces; i++) {
+      if (i < this.pieces && !this.isKink(i)) continue;
+      const lengths = this.lengths.subarray(first, i);
+      const slopeAlong = slopesOf(this.along.subarray(first, i + 1), lengths);
+      const slopePort = slopesOf(this.port.subarray(first, i + 1), lengths);
+      this.slopeAlong.set(slopeAlong.subarray(0, i - first), first);
+      this.slopePort.set(slopePort.subarray(0, i - first), first);
+      this.endSlopeAlong.set(slopeAlong.subarray(1), first);
+      this.endSlopePort.set(slopePort.subarray(1), first);
+      first = i;
+    }
+  }
+
+  private isKink(i: number): boolean {
+    const bx = (this.along[i] as number) - (this.along[i - 1] as number);
+    const by = (this.port[i] as number) - (this.port[i - 1] as number);
+    const ax = (this.along[i + 1] as number) - (this.along[i] as number);
+    const ay = (this.port[i + 1] as number) - (this.port[i] as number);
+    return bx * ax + by * ay < KINK_COSINE * Math.sqrt((bx * bx + by * by) * (ax * ax + ay * ay));
   }
 }
 
@@ -86,7 +127,7 @@ export function divided(
   pieces: number,
   bent: boolean,
 ): { readonly along: Float64Array; readonly port: Float64Array } {
-  const line = new BentLine(along, port, !bent);
+  const line = new BentLine(along, port, bent ? "bent" : "straight");
   const count = along.length;
   const total = new Float64Array(count);
   for (let i = 1; i < count; i++) {

@@ -1,5 +1,6 @@
 import type { NoAnswer } from "../../answers/index.ts";
 import type { Track, TrackSums } from "../track.ts";
+import type { SailHandling, UnderSail } from "./sail/sail-plan.ts";
 
 /** Why a fastest way is not shown as cross-checked. */
 export type WhyNotCrossChecked =
@@ -22,7 +23,7 @@ export interface SteeredNode {
   readonly headingDegTrue: number;
 }
 
-/** The fastest way. Instants are UTC epoch seconds. */
+/** The fastest way. Under sail it is a bound: tacking and gybing are free in it. Instants are UTC epoch seconds. */
 export interface FastestArrives extends TrackSums {
   readonly kind: "arrives";
   readonly departAt: number;
@@ -37,6 +38,8 @@ export interface FastestArrives extends TrackSums {
   readonly whyNotCrossChecked: WhyNotCrossChecked | null;
   /** Places where it turns at a corner of land, metres on the plane. */
   readonly landCorners: readonly { readonly xMetres: number; readonly yMetres: number }[];
+  /** What can be made of it under sail; null for a boat that goes by her engine, or where no plan is asked for. */
+  readonly underSail: UnderSail | null;
 }
 
 export interface FastestFails {
@@ -50,4 +53,23 @@ export type FastestWay = FastestArrives | FastestFails;
 export interface FastestOptions {
   /** Search a second time, finer and by other means, and say whether that finds the same: on unless turned off for departures in turn. */
   readonly crossCheck?: boolean;
+  /** Under sail: make the plan as well; on unless turned off. */
+  readonly plan?: boolean;
+  /** How the plan has her handled; common practice unless told. */
+  readonly handling?: SailHandling;
+}
+
+/** When the fastest that can be carried out arrives: under sail by the plan; Infinity where there is none. */
+export function carriedOutAt(fastest: FastestWay): number {
+  if (fastest.kind === "fails") return Number.POSITIVE_INFINITY;
+  const plan = fastest.underSail?.plan;
+  if (plan === undefined) return fastest.arrivalAt;
+  return plan.kind === "arrives" ? plan.arrivalAt : Number.POSITIVE_INFINITY;
+}
+
+/** Whether a boat under sail can go it only in boards, or not at all. */
+export function isInBoards({ underSail }: FastestArrives): boolean {
+  const plan = underSail?.plan;
+  if (plan === undefined) return false;
+  return plan.kind === "fails" || plan.boards.some(({ sailed, after }) => sailed !== "course" || after !== null);
 }

@@ -1,12 +1,15 @@
 import type { NoAnswer } from "../../answers/index.ts";
 import type { Crossing } from "../crossing.ts";
 import { sumsOf, TrackRecorder } from "../track.ts";
-import { checkAcross } from "./cross-check.ts";
+import type { BentLine } from "./bent-line.ts";
+import { AGREES_WITHIN_SHARE, checkAcross } from "./cross-check.ts";
 import type { FastestOptions, FastestWay, SteeredNode, WhyNotCrossChecked } from "./fastest-answer.ts";
 import { FIRST_FINENESS, type RoughWays } from "./label-search.ts";
 import { hopeless, lackOfWay, stopOf } from "./lack-of-way.ts";
 import { type PassageSearch, STEPS_A_PIECE, searchOf } from "./passage-search.ts";
 import type { LeggedWay } from "./round-land.ts";
+import { COMMON_HANDLING, type SailHandling, type UnderSail } from "./sail/sail-plan.ts";
+import { WayPlanner } from "./sail/way-planner.ts";
 import { earliestTimed, sharpened, TIMING_STEPS, type TimedWay, timedArrival } from "./timed-way.ts";
 
 /**
@@ -25,11 +28,20 @@ export function fastestWay(crossing: Crossing, departAt: number, options: Fastes
   const rough = search.rough(departAt, FIRST_FINENESS);
   const drawn = search.drawn(rough.ways, departAt, FIRST_FINENESS);
   const first = sharpened(search, departAt, earliestTimed(search, drawn, departAt));
-  if (first !== null && options.crossCheck === false) return told(search, departAt, first, TIMING_STEPS, "notAsked");
+  if (first !== null && options.crossCheck === false) {
+    const quick = told(search, departAt, first, TIMING_STEPS, "notAsked", options);
+    if (!isBettered(quick)) return quick;
+  }
   // What the first search does not find is sought by all means before it is called out of reach.
   const { best, why } = checkAcross(search, departAt, rough, first);
-  if (best !== null) return told(search, departAt, best, STEPS_A_PIECE, why);
+  if (best !== null) return told(search, departAt, best, STEPS_A_PIECE, why, options);
   return { kind: "fails", departAt, why: whyNone(search, departAt, rough, drawn[0]) };
+}
+
+/** A plan under sail that is earlier than its bound shows that the search missed the best by more than it may. */
+function isBettered(way: FastestWay): boolean {
+  if (way.kind === "fails" || way.underSail?.plan.kind !== "arrives") return false;
+  return way.arrivalAt - way.underSail.plan.arrivalAt > AGREES_WITHIN_SHARE * (way.arrivalAt - way.departAt);
 }
 
 /** A way that was found in the copy of the water but can't be gone in the real: what stops its timing tells why. */
@@ -39,7 +51,14 @@ function whyNone(search: PassageSearch, departAt: number, rough: RoughWays, draw
   return stopOf(search);
 }
 
-function told(search: PassageSearch, departAt: number, way: TimedWay, stepsAPiece: number, why: WhyNotCrossChecked | null): FastestWay {
+function told(
+  search: PassageSearch,
+  departAt: number,
+  way: TimedWay,
+  stepsAPiece: number,
+  why: WhyNotCrossChecked | null,
+  options: FastestOptions,
+): FastestWay {
   const record = new TrackRecorder();
   const arrivalAt = timedArrival(search, way.lines, departAt, stepsAPiece, record);
   if (arrivalAt === null) return { kind: "fails", departAt, why: stopOf(search) };
@@ -68,5 +87,12 @@ function told(search: PassageSearch, departAt: number, way: TimedWay, stepsAPiec
       yMetres: sheet.yOf(along[0] as number, port[0] as number),
     })),
     ...sumsOf(track),
+    underSail: options.plan === false ? null : underSail(search, departAt, way.lines, options.handling ?? COMMON_HANDLING),
   };
+}
+
+/** The plan for a boat under sail; null for any other. */
+function underSail(search: PassageSearch, departAt: number, lines: readonly BentLine[], handling: SailHandling): UnderSail | null {
+  if (search.tacker === null) return null;
+  return { handling, plan: new WayPlanner(search, search.tacker, departAt, handling).plan(lines) };
 }

@@ -9,4 +9,5 @@ export * from "./fastest-answer.ts";
 export * from "./fastest-way.ts";
 export * from "./helm-order.ts";
 export { CORNER_OFF_METRES } from "./round-land.ts";
+export * from "./sail/sail-plan.ts";
 export type { SpeedOver } from "./speed-over.ts";

@@ -3,6 +3,7 @@ import { type Directions, directionsOf } from "./directions.ts";
 import type { GreatestRates } from "./greatest-rates.ts";
 import { KeyHeap } from "./key-heap.ts";
 import type { LandAhead } from "./land-ahead.ts";
+import type { MostMadeGood } from "./sail/most-made-good.ts";
 import type { SpeedOver } from "./speed-over.ts";
 import { TimeToGo } from "./time-to-go.ts";
 import { REACH_BEYOND_ENDS, REACH_TO_SIDE, type WaterGrid } from "./water-grid.ts";
@@ -81,6 +82,9 @@ export class LabelSearch {
   private readonly byColumn: Float64Array;
   private readonly byRow: Float64Array;
   private readonly bySimpleBound: boolean;
+  /** Seconds a metre that no step in each direction is quicker than. */
+  private readonly leastSlowness: Float64Array;
+  private mostMadeGood: MostMadeGood | null = null;
   private readonly heap = new KeyHeap();
   private stoppedAlong = 0;
   private stoppedPort = 0;
@@ -103,6 +107,7 @@ export class LabelSearch {
     this.byColumn = new Float64Array(this.columns);
     this.byRow = new Float64Array(this.rows);
     this.bySimpleBound = fineness.bySimpleBound;
+    this.leastSlowness = new Float64Array(this.directions.count);
     const nodes = this.columns * this.rows;
     this.seconds = new Float64Array(nodes);
     this.from = new Int32Array(nodes);
@@ -111,10 +116,19 @@ export class LabelSearch {
     this.landKnown = new Uint8Array(land === null ? 0 : nodes);
   }
 
-  /** Searches from a departure; the greatest rates bound how fast anything can be, ways later than `giveUpSeconds` are not sought. */
-  search(departAt: number, rates: GreatestRates, giveUpSeconds: number): RoughWays {
+  /**
+   * Searches from a departure; the greatest rates bound how fast anything can be, under sail what she makes good at the most as well; ways
+   * later than `giveUpSeconds` are not sought.
+   */
+  search(departAt: number, rates: GreatestRates, giveUpSeconds: number, mostMadeGood: MostMadeGood | null = null): RoughWays {
     const toGo = this.timeToGo(rates);
-    const { bound } = toGo;
+    this.mostMadeGood = mostMadeGood;
+    const { leastSlowness } = this;
+    for (let d = 0; d < leastSlowness.length; d++) {
+      const { alongShare, portShare } = this.directions;
+      leastSlowness[d] = mostMadeGood?.leastSeconds(alongShare[d] as number, portShare[d] as number) ?? 0;
+      leastSlowness[d] = Math.max(toGo.bound, leastSlowness[d] as number);
+    }
     const { heap, seconds, from, isSettled, directions, columns, rows } = this;
     const guess = 1 / this.boat.fastestMps;
     seconds.fill(Number.POSITIVE_INFINITY);
@@ -154,7 +168,7 @@ export class LabelSearch {
           continue;
         }
         // Not even with all the current behind her could she better what is known there.
-        if (since + (directions.cells[d] as number) * this.cellMetres * bound >= (seconds[to] as number)) continue;
+        if (since + (directions.cells[d] as number) * this.cellMetres * (leastSlowness[d] as number) >= (seconds[to] as number)) continue;
         const took = this.stepSeconds(along, port, d, departAt + since, guess);
         if (took < 0) {
           const soonest = since + toGo.distanceSeconds(along, port);
@@ -202,8 +216,12 @@ export class LabelSearch {
 
   /** No way from a node can be quicker. */
   private leastSeconds(toGo: TimeToGo, column: number, row: number): number {
-    const byDistance = toGo.distanceSeconds((column + this.firstColumn) * this.cellMetres, (row + this.firstRow) * this.cellMetres);
-    return this.bySimpleBound ? byDistance : Math.max(byDistance, this.byColumn[column] as number, this.byRow[row] as number);
+    const along = (column + this.firstColumn) * this.cellMetres;
+    const port = (row + this.firstRow) * this.cellMetres;
+    const byDistance = toGo.distanceSeconds(along, port);
+    if (this.bySimpleBound) return byDistance;
+    const bySail = this.mostMadeGood?.leastSeconds(this.lengthMetres - along, -port) ?? 0;
+    return Math.max(byDistance, bySail, this.byColumn[column] as number, this.byRow[row] as number);
   }
 
   /** Seconds for a step; Infinity where she can't go that way, minus the coverage where the water isn't known. */

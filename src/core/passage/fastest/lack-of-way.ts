@@ -3,6 +3,7 @@ import { COVERED, NO_PLACE, NO_TIME } from "../../fields/index.ts";
 import { OF_WIND } from "./course-holder.ts";
 import { FIRST_FINENESS, type RoughWays } from "./label-search.ts";
 import type { PassageSearch } from "./passage-search.ts";
+import type { WayTimer } from "./way-timer.ts";
 
 /** Slower than this through the water on every heading she makes no way, m/s. */
 const NO_WAY_MPS = 0.05;
@@ -45,9 +46,11 @@ function acrossLand(search: PassageSearch, at: number, toX: number, toY: number,
   return { kind: "noAnswer", code: "across-land", at, where, area: { kind, name } };
 }
 
-/** What stopped the timing of a way last tried. */
-export function stopOf(search: PassageSearch): NoAnswer {
-  const { stoppedBy, stoppedX, stoppedY, stoppedAt } = search.timer;
+/** What stopped the timing of a way last tried, or whatever else was run along it. */
+export function stopOf(
+  search: PassageSearch,
+  { stoppedBy, stoppedX, stoppedY, stoppedAt }: Pick<WayTimer, "stoppedBy" | "stoppedX" | "stoppedY" | "stoppedAt"> = search.timer,
+): NoAnswer {
   if (stoppedBy > COVERED) return notCovered(search, stoppedBy, stoppedX, stoppedY, stoppedAt);
   const where = search.crossing.line.plane.toPosition(stoppedX, stoppedY);
   return { kind: "noAnswer", code: "cannot-hold", at: stoppedAt, where };

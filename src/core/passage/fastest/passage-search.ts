@@ -3,12 +3,18 @@ import type { Crossing } from "../crossing.ts";
 import { STALL_SECONDS } from "../simulate.ts";
 import { BentLine, divided } from "./bent-line.ts";
 import { CornerSearch } from "./corner-search.ts";
+import { CourseHolder } from "./course-holder.ts";
 import { ExtremalRunner } from "./extremal.ts";
 import { type Fineness, LabelSearch, type RoughWay, type RoughWays } from "./label-search.ts";
 import { LandAhead } from "./land-ahead.ts";
 import { speedOverOf } from "./propelled-speed.ts";
 import { CLOSELY_SETTLED_SHARE, SETTLED_SHARE, WayRelaxer } from "./relaxed-way.ts";
 import { finely, LandRounder, type LeggedWay, type WayLeg } from "./round-land.ts";
+import { FreeTacker } from "./sail/free-tacker.ts";
+import { goesUnderSail } from "./sail/free-tacking.ts";
+import { MostMadeGood } from "./sail/most-made-good.ts";
+import { SailedSpeed } from "./sail/sailed-speed.ts";
+import { TubeRelaxer } from "./sail/tube-relaxer.ts";
 import type { SpeedOver } from "./speed-over.ts";
 import { TurnedSheet } from "./turned-sheet.ts";
 import { WaterGrid } from "./water-grid.ts";
@@ -22,8 +28,20 @@ const FEW_SETTLED_SHARE = 1e-4;
 /** Ways that run farther apart than this many cells of the search, somewhere on the way, are followed up apart; at most so many. */
 const APART_CELLS = 1.5;
 const MOST_WAYS = 4;
+/** Under sail many ways up the wind take nearly the same time, and all are drawn to nearly the same line. */
+const MOST_WAYS_UNDER_SAIL = 2;
 /** Ways that take longer than so many times what the line takes in still water, and a tide, are not sought. */
 const GIVE_UP_TIMES = 6;
+
+/** Drawn with few pieces, ways later than the soonest by more than this share are not drawn with more. */
+const STILL_WITHIN_SHARE = 5e-3;
+
+/** A rough way drawn tight in few pieces. */
+interface BegunWay {
+  readonly rough: RoughWay;
+  readonly few: WayLeg;
+  readonly seconds: number;
+}
 
 /** What one crossing's searches share: the copied water, the grids, scratch. Departures one after another are quick. */
 export class PassageSearch {
@@ -33,8 +51,12 @@ export class PassageSearch {
   readonly boat: SpeedOver;
   readonly land: LandAhead | null;
   readonly timer: WayTimer;
+  /** The timer's holder for a boat under sail; null for any other. */
+  readonly tacker: FreeTacker | null;
   /** Null for a boat whose speed changes. */
   readonly extremals: ExtremalRunner | null;
+  /** Null for a boat that does not sail. */
+  private readonly mostMadeGood: MostMadeGood | null;
   private readonly relaxer: WayRelaxer;
   /** A way that can't be brought onto an extremal afterwards is settled more closely. */
   private readonly settledShare: number;
@@ -48,8 +70,13 @@ export class PassageSearch {
     this.water = new WaterGrid(around, this.sheet, line.lengthMetres);
     this.boat = speedOverOf(around, boat, this.sheet, line.lengthMetres);
     this.land = around.land == null ? null : new LandAhead(around.land, this.sheet);
-    this.timer = new WayTimer(around, boat, this.sheet);
-    this.relaxer = new WayRelaxer(this.water, this.boat);
+    this.tacker = goesUnderSail(boat) ? new FreeTacker(around, boat) : null;
+    const jumps = this.tacker === null ? null : around.wind;
+    this.timer = new WayTimer(around, this.tacker ?? new CourseHolder(around, boat), this.sheet, jumps);
+    const { boat: sailed } = this;
+    const sails = sailed instanceof SailedSpeed;
+    this.relaxer = sails ? new TubeRelaxer(this.water, sailed) : new WayRelaxer(this.water, sailed);
+    this.mostMadeGood = sails ? new MostMadeGood(this.water, sailed, line.lengthMetres) : null;
     const { constantMps } = this.boat;
     this.settledShare = constantMps === null ? CLOSELY_SETTLED_SHARE : SETTLED_SHARE;
     this.extremals = constantMps === null ? null : new ExtremalRunner(around, this.water, this.sheet, constantMps);
@@ -64,7 +91,9 @@ export class PassageSearch {
       search = new LabelSearch(this.water, this.boat, withLand ? this.land : null, lengthMetres, fineness);
       if (withLand) this.searches.set(fineness, search);
     }
-    return search.search(departAt, rates, GIVE_UP_TIMES * likely + STALL_SECONDS);
+    if (fineness.bySimpleBound) return search.search(departAt, rates, GIVE_UP_TIMES * likely + STALL_SECONDS);
+    this.mostMadeGood?.lookAt(departAt, departAt + 1.5 * likely);
+    return search.search(departAt, rates, GIVE_UP_TIMES * likely + STALL_SECONDS, this.mostMadeGood);
   }
 
   /** The earliest way from corner to corner of the land; null where there is no land, or no such way. */
@@ -79,15 +108,24 @@ export class PassageSearch {
     const apart = (APART_CELLS * this.crossing.line.lengthMetres) / fineness.cells;
     const chosen: RoughWay[] = [];
     for (const way of ways) {
-      if (chosen.length === MOST_WAYS * timesFiner) break;
+      if (chosen.length === (this.mostMadeGood === null ? MOST_WAYS : MOST_WAYS_UNDER_SAIL) * timesFiner) break;
       if (chosen.every((other) => areApart(way, other, apart))) chosen.push(way);
     }
-    const drawn = chosen.map((way) => this.draw(way, departAt, timesFiner));
+    const begun = chosen.map((rough) => this.begin(rough, departAt, timesFiner));
+    // Under sail the rest is dear: what is clearly later already is left, where no land makes it so.
+    const soonest = Math.min(...begun.map(({ seconds }) => seconds));
+    const latest = this.mostMadeGood === null || this.land !== null ? Number.POSITIVE_INFINITY : soonest * (1 + STILL_WITHIN_SHARE);
+    const drawn = begun.filter(({ seconds }) => seconds <= latest).map((one) => this.draw(one, departAt, timesFiner));
     return drawn.filter((way) => way.seconds < Number.POSITIVE_INFINITY).sort((a, b) => a.seconds - b.seconds);
   }
 
-  private draw(rough: RoughWay, departAt: number, timesFiner: number): LeggedWay {
-    const free = this.relaxed(divided(rough.along, rough.port, FEW_PIECES * timesFiner, false), departAt, MANY_PIECES * timesFiner);
+  private begin(rough: RoughWay, departAt: number, timesFiner: number): BegunWay {
+    const few = divided(rough.along, rough.port, FEW_PIECES * timesFiner, false);
+    return { rough, few, seconds: this.relaxer.relax(few.along, few.port, departAt, FEW_SETTLED_SHARE) };
+  }
+
+  private draw({ rough, few }: BegunWay, departAt: number, timesFiner: number): LeggedWay {
+    const free = this.relaxed(few, departAt, MANY_PIECES * timesFiner);
     const { land } = this;
     // A line of few pieces may cut across water that isn't known or too strong: then all the places found are kept.
     if (free.seconds === Number.POSITIVE_INFINITY) {
@@ -102,16 +140,21 @@ export class PassageSearch {
   }
 
   private relaxed(few: WayLeg, departAt: number, pieces: number): { readonly leg: WayLeg; readonly seconds: number } {
-    this.relaxer.relax(few.along, few.port, departAt, FEW_SETTLED_SHARE);
+    if (this.relaxer instanceof TubeRelaxer) {
+      const once = this.relaxer.halved(few.along, few.port, departAt);
+      const twice = this.relaxer.halved(once.along, once.port, departAt);
+      return { leg: twice, seconds: twice.seconds };
+    }
     const leg = divided(few.along, few.port, pieces, true);
-    return { leg, seconds: this.relaxer.relax(leg.along, leg.port, departAt, this.settledShare) };
+    const seconds = this.relaxer.relax(leg.along, leg.port, departAt, this.settledShare);
+    return { leg, seconds };
   }
 
   /** The lines of a way, bent or, where a bend would touch land, straight from place to place. */
   linesOf(way: LeggedWay): readonly BentLine[] {
     return way.legs.map((leg) => {
-      const bent = new BentLine(leg.along, leg.port);
-      return this.land === null || this.isClear(bent, this.land) ? bent : new BentLine(leg.along, leg.port, true);
+      const bent = new BentLine(leg.along, leg.port, this.mostMadeGood !== null ? "kinked" : "bent");
+      return this.land === null || this.isClear(bent, this.land) ? bent : new BentLine(leg.along, leg.port, "straight");
     });
   }
 

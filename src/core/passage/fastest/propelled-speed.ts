@@ -2,6 +2,9 @@ import type { BoatModel, Propulsion } from "../../boat/index.ts";
 import { COVERED } from "../../fields/index.ts";
 import type { Surroundings } from "../helm.ts";
 import { CourseHolder, OF_WIND } from "./course-holder.ts";
+import { FreeTacker } from "./sail/free-tacker.ts";
+import { goesUnderSail } from "./sail/free-tacking.ts";
+import { SailedSpeed } from "./sail/sailed-speed.ts";
 import { ConstantSpeed, type SpeedOver } from "./speed-over.ts";
 import type { TurnedSheet } from "./turned-sheet.ts";
 import { WindGrid } from "./wind-grid.ts";
@@ -74,5 +77,7 @@ export function speedOverOf(around: Surroundings, boat: BoatModel, sheet: Turned
   const steady = steadySpeedMps(boat);
   if (steady !== null) return new ConstantSpeed(steady);
   if (around.wind === null) throw new Error("this boat needs a wind to be run");
-  return new PropelledSpeed(around, boat, new WindGrid(around, around.wind, sheet, lengthMetres), sheet);
+  const wind = new WindGrid(around, around.wind, sheet, lengthMetres);
+  if (!goesUnderSail(boat)) return new PropelledSpeed(around, boat, wind, sheet);
+  return new SailedSpeed(new FreeTacker(around, boat), greatestSpeedMps(boat), wind, sheet);
 }

@@ -21,15 +21,15 @@ export const CLOSELY_SETTLED_SHARE = 1e-7;
  * when it begins, whose later cost is carried back from the end as a weight). Steps that don't shorten the time are halved.
  */
 export class WayRelaxer {
-  private readonly water: WaterGrid;
-  private readonly boat: SpeedOver;
+  protected readonly water: WaterGrid;
+  protected readonly boat: SpeedOver;
   /** The piece that `secondsOf` could not get over. */
   private stuckAt = 0;
   private size = 0;
-  private normalAlong = new Float64Array(0);
-  private normalPort = new Float64Array(0);
+  protected normalAlong = new Float64Array(0);
+  protected normalPort = new Float64Array(0);
   private took = new Float64Array(0);
-  private byStart = new Float64Array(0);
+  protected byStart = new Float64Array(0);
   private byFirst = new Float64Array(0);
   private byLast = new Float64Array(0);
   private byFirstTwice = new Float64Array(0);
@@ -98,7 +98,7 @@ export class WayRelaxer {
     return seconds;
   }
 
-  private setNormals(along: Float64Array, port: Float64Array): void {
+  protected setNormals(along: Float64Array, port: Float64Array): void {
     const last = along.length - 1;
     for (let i = 0; i <= last; i++) {
       const before = Math.max(0, i - 1);

@@ -9,6 +9,8 @@ import { LEVEL_SECONDS, REACH_BEYOND_ENDS, REACH_TO_SIDE } from "./water-grid.ts
 /** Cells of the search's copy of the wind to the length of the line: winds change over longer distances than streams. */
 export const WIND_CELLS_TO_THE_LINE = 16;
 const PARTS = 4;
+/** A wind that changes by more than this share from one level to the next is taken to jump as the later begins, as a letter's winds do. */
+const JUMP_SHARE = 0.25;
 
 interface Level {
   readonly values: Float64Array;
@@ -17,7 +19,7 @@ interface Level {
 }
 
 /**
- * The search's own copy of the wind, at the nearest level in time and by straight lines in place: east and north motion on the sheet,
+ * The search's own copy of the wind, by straight lines in place, and in time at the nearest level or between two: east and north motion on the sheet,
  * the speed of a wind without direction, and the convergence, degrees. Read only where the search looks; what is reported is timed in the real
  * wind.
  */
@@ -34,6 +36,7 @@ export class WindGrid {
   private readonly levels = new Map<number, Level>();
   private lastNumber = Number.NaN;
   private last: Level | null = null;
+  private readonly before = new Float64Array(PARTS);
   private readonly out = new Float64Array(WIND_SLOTS);
 
   constructor(around: Surroundings, wind: WindSampler, sheet: TurnedSheet, lengthMetres: number) {
@@ -49,14 +52,35 @@ export class WindGrid {
     this.firstPort = -aside * this.cellMetres;
   }
 
-  /** Writes `values` at a place and time. */
+  /** Writes `values` at a place and time, by the nearest level. */
   readAt(along: number, port: number, at: number): Coverage {
+    return this.readLevel(along, port, Math.round(at / LEVEL_SECONDS));
+  }
+
+  /** Writes `values` at a place and time, by straight lines between the levels as well. */
+  readBetween(along: number, port: number, at: number): Coverage {
+    const number = Math.floor(at / LEVEL_SECONDS);
+    const t = at / LEVEL_SECONDS - number;
+    const { values, before } = this;
+    const why = this.readLevel(along, port, number);
+    if (why !== COVERED || t === 0) return why;
+    for (let k = 0; k < PARTS; k++) before[k] = values[k] as number;
+    const whyNext = this.readLevel(along, port, number + 1);
+    const changeEast = (values[0] as number) - (before[0] as number);
+    const changeNorth = (values[1] as number) - (before[1] as number);
+    const square = (before[0] as number) ** 2 + (before[1] as number) ** 2;
+    const jumps = changeEast * changeEast + changeNorth * changeNorth > JUMP_SHARE * JUMP_SHARE * square;
+    const share = jumps ? 0 : t;
+    for (let k = 0; k < PARTS; k++) values[k] = (1 - share) * (before[k] as number) + share * (values[k] as number);
+    return whyNext;
+  }
+
+  private readLevel(along: number, port: number, number: number): Coverage {
     const fi = (along - this.firstAlong) / this.cellMetres;
     const fj = (port - this.firstPort) / this.cellMetres;
     const i = Math.floor(fi);
     const j = Math.floor(fj);
     if (!(i >= 0 && j >= 0 && i + 1 < this.columns && j + 1 < this.rows)) return NO_PLACE;
-    const number = Math.round(at / LEVEL_SECONDS);
     const level = this.level(number);
     const node = j * this.columns + i;
     const above = node + this.columns;
