@@ -142,26 +142,28 @@ export class EdgeCells {
   /** Two passes over the cells: the distance by king's moves to the nearest that is not water. */
   private clearance(): Uint8Array {
     const { perSide: n, holds } = this;
-    const out = new Uint8Array(n * n);
-    for (let cell = 0; cell < out.length; cell++) out[cell] = holds[cell] === WATER ? 255 : 0;
-    const least = (cell: number, row: number, column: number, step: 1 | -1): void => {
-      let near = out[cell] as number;
-      const take = (other: number): void => {
-        const reach = (out[other] as number) + 1;
-        if (reach < near) near = reach;
-      };
-      const hasBefore = step === 1 ? column > 0 : column < n - 1;
-      if (hasBefore) take(cell - step);
-      if (step === 1 ? row > 0 : row < n - 1) {
-        const above = cell - step * n;
-        take(above);
-        if (hasBefore) take(above - step);
-        if (step === 1 ? column < n - 1 : column > 0) take(above + step);
+    // A border of far cells all round, so that no cell's neighbours are wanting.
+    const wide = n + 2;
+    const far = new Uint8Array(wide * wide).fill(255);
+    for (let row = 0; row < n; row++) {
+      for (let column = 0; column < n; column++) if (holds[row * n + column] !== WATER) far[(row + 1) * wide + column + 1] = 0;
+    }
+    const sweep = (step: 1 | -1): void => {
+      const [before, diagonal, above, across] = [-step, -step * (wide + 1), -step * wide, -step * (wide - 1)];
+      for (let k = 0; k < n; k++) {
+        let cell = (step === 1 ? k + 1 : n - k) * wide + (step === 1 ? 1 : n);
+        for (let i = 0; i < n; i++, cell += step) {
+          let near = far[cell] as number;
+          if (near === 0) continue;
+          near = Math.min(near, (far[cell + before] as number) + 1, (far[cell + diagonal] as number) + 1);
+          far[cell] = Math.min(near, (far[cell + above] as number) + 1, (far[cell + across] as number) + 1);
+        }
       }
-      out[cell] = near;
     };
-    for (let cell = 0; cell < out.length; cell++) if (out[cell] !== 0) least(cell, Math.floor(cell / n), cell % n, 1);
-    for (let cell = out.length - 1; cell >= 0; cell--) if (out[cell] !== 0) least(cell, Math.floor(cell / n), cell % n, -1);
+    sweep(1);
+    sweep(-1);
+    const out = new Uint8Array(n * n);
+    for (let row = 0; row < n; row++) out.set(far.subarray((row + 1) * wide + 1, (row + 1) * wide + 1 + n), row * n);
     return out;
   }
 }

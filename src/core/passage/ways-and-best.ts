@@ -1,3 +1,4 @@
+import type { NoAnswer } from "../answers/index.ts";
 import type { Crossing } from "./crossing.ts";
 import { carriedOutAt, type FastestWay, fastestWay, helmOrder, isInBoards } from "./fastest/index.ts";
 import { legsOfHeadings } from "./legs-of-headings.ts";
@@ -16,8 +17,8 @@ export interface WaysAndBest {
   readonly ways: readonly Way[];
   readonly stream: StreamAcross | null;
   /**
-   * The yardstick. Null where it is not sought: through traffic lanes, whose rule comes before minutes, and, in a sweep, for a boat
-   * whose speed goes by the wind.
+   * The yardstick. Null where it is not sought: through traffic lanes, whose rule comes before minutes; and, in a sweep, for a boat
+   * whose speed goes by the wind, and where all ways run out of known water.
    */
   readonly fastest: FastestWay | null;
 }
@@ -37,6 +38,8 @@ export function waysAndBest(crossing: Crossing, departAt: number, options: BestO
   const { ways, stream } = waysAcross(crossing, departAt, options);
   const laned = crossing.around.lanes?.lanes.some((lane) => lane.flowDegTrue !== null) ?? false;
   if (laned || (crossing.boat.dependsOnWind && !closely)) return { ways, stream, fastest: null };
+  // Where every way runs out of water that is known, so does the fastest: in a sweep that need not be shown by a search of its own.
+  if (!closely && ways.every((way) => way.kind === "fails" && isUnknownWater(way.why))) return { ways, stream, fastest: null };
   const fastest = fastestWay(crossing, departAt, { crossCheck: closely });
   if (fastest.kind === "fails") return { ways, stream, fastest };
   const simple = ways.some(
@@ -52,6 +55,11 @@ export function waysAndBest(crossing: Crossing, departAt: number, options: BestO
   const run = runLegs(crossing, crossing.simulator, startOf(crossing, departAt), legs);
   const way = wayArrives(crossing, "changingHeadings", departAt, run, held.orders, 0);
   return { ways: [...ways, way], stream, fastest };
+}
+
+/** Whether it is the current that isn't known there or then. */
+function isUnknownWater(why: NoAnswer): boolean {
+  return "coveredUntil" in why;
 }
 
 /** The earliest arrival computed, by any way or by the yardstick (under sail its plan); Infinity where none arrives. */
