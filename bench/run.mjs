@@ -1,6 +1,7 @@
 // @ts-check
 // npm run bench: accuracy and speed side by side with a baseline, in one run. Times on a shared machine are noisy: compare within a run.
 // npm run bench -- PART…: only these parts. --large: files of 2 GB too.
+import { benchChance } from "./chance.mjs";
 import { benchCoast } from "./coast.mjs";
 import { benchDemo } from "./demo.mjs";
 import { benchFastest } from "./fastest.mjs";
@@ -16,6 +17,7 @@ const large = asked.includes("--large");
 const parts = {
   jets: benchJets,
   demo: benchDemo,
+  chance: benchChance,
   coast: benchCoast,
   refuges: benchRefuges,
   fastest: benchFastest,

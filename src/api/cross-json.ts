@@ -4,6 +4,7 @@ import { type ComparedWay, type CrossAnswer, forTheHelm, steeringCompass } from 
 import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
 import { afterArrivalJson } from "./after-arrival-json.ts";
 import { fastestJson } from "./fastest-json.ts";
+import { fuelJson } from "./fuel-json.ts";
 import { iso, rounded } from "./instant.ts";
 import { laneCrossingJson, squareDeparturesJson } from "./lanes-json.ts";
 import { burnKnown } from "./leave-json.ts";
@@ -101,6 +102,7 @@ export function crossJson(answer: CrossAnswer) {
     staging: answer.staging === null ? null : stagingJson(answer.staging),
     afterArrival: answer.afterArrival === null ? null : afterArrivalJson(answer.afterArrival, fuelKnown),
     standingOff: answer.standingOff === null ? null : standingOffJson(answer.standingOff, prepared),
+    fuel: answer.fuel === null ? null : fuelJson(answer.fuel),
     upStreamBias:
       answer.upStreamBias === null
         ? null

@@ -2,6 +2,7 @@
  * Api: the answers as JSON, the only thing that the command line, the server and the page share. A unit stands in the name of every
  * key (`Kn`, `Nm`, `Metres`, `Seconds`, `Deg…`), instants are ISO 8601 in UTC, and each answer carries its schema's name and version.
  */
+export * from "./chance-json.ts";
 export * from "./cross-json.ts";
 export * from "./inspect-json.ts";
 export * from "./instant.ts";

@@ -12,6 +12,8 @@ export function noAnswerJson(why: NoAnswer) {
     longitudeDeg: rounded(why.where.longitudeDeg, 5),
     /** Of `across-land`: what is run into, `land` or `keptOut`, and its name. */
     area: "area" in why && why.area !== undefined ? why.area : null,
+    /** Of a gate: its name. */
+    gate: "gate" in why ? why.gate : null,
     coveredFrom: "coveredFrom" in why ? isoOrNull(why.coveredFrom) : null,
     coveredUntil: "coveredUntil" in why ? isoOrNull(why.coveredUntil) : null,
   };

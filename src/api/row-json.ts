@@ -1,37 +1,8 @@
-import { knotsFromMps, MPS_PER_KNOT } from "../core/units/index.ts";
 import type { BoardRow, Door, Limit, Margin, Slack, WorstPlace } from "../core/window/index.ts";
+import { gatesJson } from "./gates-json.ts";
 import { iso, isoOrNull, rounded } from "./instant.ts";
+import { LIMIT_KEYS, limitKey, limitValue } from "./limit-keys.ts";
 import { noAnswerJson } from "./no-answer-json.ts";
-
-/** The names limits go by outside the core, with their units. */
-const LIMIT_KEYS = {
-  windMps: "windKn",
-  gustMps: "gustKn",
-  windAgainstCurrentMps2: "windAgainstCurrentKn2",
-  seaHeightMetres: "seaHeightMetres",
-  seaPeriodSeconds: "seaPeriodSeconds",
-  sunAltitudeDeg: "sunAltitudeDeg",
-} as const;
-
-export type LimitKey = (typeof LIMIT_KEYS)[keyof typeof LIMIT_KEYS];
-
-/** A limit's key with its unit: `gustKn`. */
-export function limitKey(limit: Limit): LimitKey {
-  return LIMIT_KEYS[limit.felt];
-}
-
-/** A limit's value in the unit of its key. */
-export function limitValue(limit: Limit, value: number): number {
-  switch (limit.felt) {
-    case "windMps":
-    case "gustMps":
-      return rounded(knotsFromMps(value), 2);
-    case "windAgainstCurrentMps2":
-      return rounded(value / (MPS_PER_KNOT * MPS_PER_KNOT), 2);
-    default:
-      return rounded(value, 2);
-  }
-}
 
 function worstJson(limit: Limit, worst: WorstPlace) {
   return {
@@ -42,6 +13,8 @@ function worstJson(limit: Limit, worst: WorstPlace) {
     latitudeDeg: rounded(worst.where.latitudeDeg, 5),
     longitudeDeg: rounded(worst.where.longitudeDeg, 5),
     firstPastNeverAt: isoOrNull(worst.firstPastNeverAt),
+    /** Which of several it is of, as a shallow by its name. */
+    of: worst.name ?? null,
   };
 }
 
@@ -66,6 +39,7 @@ function marginJson(margin: Margin) {
 function doorJson(door: Door | null) {
   if (door === null) return null;
   if (door.kind === "noPassage") return { kind: door.kind, why: noAnswerJson(door.why) };
+  if (door.kind === "gate") return { kind: door.kind, gate: door.name };
   return { kind: door.kind, limit: LIMIT_KEYS[door.felt] };
 }
 
@@ -91,9 +65,11 @@ export function rowJson(row: BoardRow, burnKnown: boolean) {
           : decidedBy.kind === "notJudged"
             ? noAnswerJson(decidedBy.margin.why)
             : null,
+      gate: decidedBy.kind === "gate" || decidedBy.kind === "gateNotJudged" ? decidedBy.fault.gate.name : null,
     },
     smallestMargin: verdict.smallestMargin === null ? null : rounded(verdict.smallestMargin, 4),
     margins: row.margins.map(marginJson),
+    gates: gatesJson(row),
     timeInHand:
       inHand === null
         ? null

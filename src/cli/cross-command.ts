@@ -1,4 +1,4 @@
-import { burnKnown, crossJson } from "../api/index.ts";
+import { crossJson } from "../api/index.ts";
 import { isNotSquare, turnsAcross } from "../core/passage/index.ts";
 import { type CrossAnswer, crossAt, type SteeringCompass, steeringCompass } from "../core/plan/index.ts";
 import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
@@ -12,6 +12,8 @@ import {
   decidedInWords,
   doorInWords,
   duration,
+  engineFailureInWords,
+  fuelInWords,
   fullTime,
   noAnswerInWords,
   northInWords,
@@ -27,6 +29,7 @@ import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
 import { departureTyped } from "./departure-time.ts";
 import { headText } from "./leave-command.ts";
 import { openGiven } from "./opened.ts";
+import { gatesText } from "./text/gates-text.ts";
 import { lanesText } from "./text/lanes-text.ts";
 import { plotText } from "./text/plot-text.ts";
 import { stagingText } from "./text/staging-text.ts";
@@ -87,6 +90,8 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
         `Leaving ${fullTime(answer.departAt, zone)}: ${row.verdict.kind}, by ${verdict.words}${when}.${closed ? " Do not leave then." : hand}`,
       ),
     );
+    const gates = gatesText(row);
+    if (gates !== "") parts.push(gates);
     parts.push(wrap(`${closed ? "Were it open, the order would be: " : ""}${orderInWords(answer, compass, advised).join(" ")}`));
     if (answer.standingOff !== null) parts.push(wrap(standingOffInWords(answer.standingOff, prepared, compass, answer.departAt)));
     parts.push(waysText(answer));
@@ -121,10 +126,9 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
           `For ${Math.round(advised.assumedWaterShare * 100)} % of the time the current was not known and was assumed as the passage file says.`,
         ),
       );
-    if (burnKnown(prepared) && advised.engineSeconds > 0) {
-      const usable = prepared.passage.boat.power?.usableFuelLitres ?? null;
-      const of = usable === null ? "; how much is usable is not given" : ` of ${usable.toFixed(0)} L usable`;
-      parts.push(`Fuel for the open water: ${advised.fuelLitres.toFixed(0)} L${of}.`);
+    if (answer.fuel !== null) {
+      parts.push(wrap(fuelInWords(answer.fuel, prepared)));
+      parts.push(wrap(engineFailureInWords(answer.fuel.engineFails, prepared)));
     }
   }
   if (answer.afterArrival !== null) parts.push(wrap(afterArrivalInWords(answer.afterArrival, prepared).join(" ")));

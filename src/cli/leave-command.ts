@@ -1,7 +1,7 @@
 import { leaveJson } from "../api/index.ts";
 import { formatInstant } from "../core/calendar/index.ts";
 import { geodesicBetween } from "../core/earth/index.ts";
-import { type LeaveAnswer, tryDeparture, tryDepartures } from "../core/plan/index.ts";
+import { type LeaveAnswer, tryDeparture } from "../core/plan/index.ts";
 import { epochSeconds } from "../core/units/index.ts";
 import { SHARPEST_STEADY_TURN_DEG } from "../core/weather/index.ts";
 import { type BoardRow, ENGINE_STOPS_SECONDS, LATEST_TRIED_SECONDS, SPEED_SHARES, spellsOf } from "../core/window/index.ts";
@@ -9,6 +9,7 @@ import type { OpenedPassage } from "../storage/index.ts";
 import {
   assumptionsInWords,
   bestOf,
+  chanceAssumptionsInWords,
   duration,
   fullTime,
   knots,
@@ -19,15 +20,27 @@ import {
   seamInWords,
   sourcesInWords,
   threeFigures,
+  unsetLimitsInWords,
   zoneLabel,
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
+import { tryAll, workersTyped } from "./all-departures.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
 import { departureTyped } from "./departure-time.ts";
 import { DEMO_PASSAGE, openGiven } from "./opened.ts";
 import { boardText } from "./text/board-text.ts";
+import { chanceText, tenthsInWords } from "./text/chance-text.ts";
+import { gatesText } from "./text/gates-text.ts";
 import { whyText } from "./text/why-text.ts";
 import { wrap } from "./text/wrap.ts";
+
+interface LeaveOptions {
+  readonly demo?: boolean;
+  readonly why?: string;
+  readonly workers?: string;
+  readonly every?: boolean;
+  readonly json?: boolean;
+}
 
 export const leaveCommand: AddCommand = (program, context, done) => {
   program
@@ -36,26 +49,31 @@ export const leaveCommand: AddCommand = (program, context, done) => {
     .argument("[PASSAGE]", "a passage file")
     .option("--demo", "use the demo's passage")
     .option("--why <TIME>", "all about one departure: every limit, the ways, the time in hand")
+    .option("--workers <N>", "how many threads to work on; by the machine's cores unless given")
     .option("--every", "a line for every departure; long shut runs are not folded")
     .option("--json", "the whole answer as JSON (athwart.leave/1)")
     .addHelpText(
       "after",
       '\nExamples:\n  athwart leave --demo\n  athwart leave --demo --every\n  athwart leave --demo --why "2027-04-09 0200"\n  athwart leave --demo --json\n\nExit: 0 a departure is open (with --why: answered), 1 none is, 2 bad input.',
     )
-    .action(async (file: string | undefined, options: { demo?: boolean; why?: string; every?: boolean; json?: boolean }) => {
+    .action(async (file: string | undefined, options: LeaveOptions) => {
       const json = options.json === true;
       const opened = await openGiven(file, options.demo === true);
       if (!opened.ok) return done(tellIssues(context, opened.issues, json));
       const { prepared } = opened.value;
+      const workers = workersTyped(options.workers);
+      if (!workers.ok) return done(tellIssues(context, workers.issues, json));
       if (options.why !== undefined) {
         const at = departureTyped(options.why, "--why", prepared);
         if (!at.ok) return done(tellIssues(context, at.issues, json));
         const one = tryDeparture(prepared, at.value);
-        context.out(json ? `${JSON.stringify(leaveJson(one), null, 2)}\n` : leaveWhyText(opened.value, one));
+        const board = json ? one : await tryAll(opened.value, workers.value, context);
+        if (board === null) return done(NO_ANSWER);
+        context.out(json ? `${JSON.stringify(leaveJson(one), null, 2)}\n` : leaveWhyText(opened.value, one, board));
         return done(ANSWERED);
       }
-      const answer = tryDepartures(prepared);
-      if (answer === null) throw new Error("departures stopped without being asked to");
+      const answer = await tryAll(opened.value, workers.value, context);
+      if (answer === null) return done(NO_ANSWER);
       context.out(json ? `${JSON.stringify(leaveJson(answer), null, 2)}\n` : leaveText(opened.value, answer, options.every === true));
       done(answer.rows.some((row) => row.verdict.kind === "open") ? ANSWERED : NO_ANSWER);
     });
@@ -70,37 +88,35 @@ export function leaveText(opened: OpenedPassage, answer: LeaveAnswer, every: boo
     headText(opened, first, answer.rows.at(-1)?.arrivalAt ?? answer.departures.at(-1) ?? first),
     wrap(leaveInWords(answer).join(" ")),
     closerText(opened, answer),
+    openGatesText(answer),
     boardText(answer, every),
     wrap(
-      `Bars: █ open, ▒ marginal, ░ closed, - not judged; right of the rule is room left before never, left of it past never, a cell is 0.15. At the left █ night and ▒ twilight at departure. In hand: until which a later start, a slower boat or a stopped engine shuts a limit; “no door” where none shuts within ${LATEST_TRIED_SECONDS / 3600} h, at ${Math.min(...SPEED_SHARES)} of the speed and with the engine off for ${Math.max(...ENGINE_STOPS_SECONDS) / 3600} h. Your limits, happy to never: ${passage.limits.map(limitInWords).join("; ")}.${passage.limits.some((one) => one.felt === "windAgainstCurrentMps2") ? " kn²: knots of wind against the set times knots of stream." : ""}`,
+      `Bars: █ open, ▒ marginal, ░ closed, - not judged; right of the rule is room left before never, left of it past never, a cell is 0.15. At the left █ night and ▒ twilight at departure. In hand: until which a later start, a slower boat or a stopped engine shuts a limit; “no door” where none shuts within ${LATEST_TRIED_SECONDS / 3600} h, at ${Math.min(...SPEED_SHARES)} of the speed and with the engine off for ${Math.max(...ENGINE_STOPS_SECONDS) / 3600} h. Your limits, happy to never: ${passage.limits.map(limitInWords).join("; ")}.${passage.limits.some((one) => one.felt === "windAgainstCurrentMps2") ? " kn²: knots of wind against the set times knots of stream." : ""}${tenthsInWords(answer)}`,
     ),
+    wrap(unsetLimitsInWords(passage.limits)),
     membersText(answer),
+    chanceText(answer, spellsOf(answer.rows).flatMap((spell) => (spell.kind === "open" ? [bestOf(spell.rows)] : []))[0]),
     weatherText(answer),
     seamsText(answer),
     [...sourcesInWords(prepared).map((line) => wrap(line, 80, "    ", "  ")), ...oddText(opened)].join("\n"),
-    assumptionsInWords(prepared)
-      .map((line) => wrap(line, 80, "    ", "  "))
-      .join("\n"),
+    [...assumptionsInWords(prepared), ...chanceAssumptionsInWords(answer)].map((line) => wrap(line, 80, "    ", "  ")).join("\n"),
     wrap(`${SAFETY_WORDS}${passage.invented ? " Everything in this passage is invented, for demonstration." : ""}`),
   ];
   return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
 }
 
 /** One departure as text: all that makes its verdict, and what it rests on. */
-function leaveWhyText(opened: OpenedPassage, one: LeaveAnswer): string {
+function leaveWhyText(opened: OpenedPassage, one: LeaveAnswer, board: LeaveAnswer): string {
   const { prepared } = opened;
-  const board = tryDepartures(prepared);
-  if (board === null) throw new Error("departures stopped without being asked to");
   const row = one.rows[0] as BoardRow;
   const parts = [
     headText(opened, row.departAt, row.arrivalAt ?? row.departAt),
     whyText(one, board),
     membersText(one),
+    chanceText(one, row),
     weatherText(one),
     seamsText(one),
-    assumptionsInWords(prepared)
-      .map((line) => wrap(line, 80, "    ", "  "))
-      .join("\n"),
+    [...assumptionsInWords(prepared), ...chanceAssumptionsInWords(one)].map((line) => wrap(line, 80, "    ", "  ")).join("\n"),
     wrap(`${SAFETY_WORDS}${prepared.passage.invented ? " Everything in this passage is invented, for demonstration." : ""}`),
   ];
   return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
@@ -135,6 +151,13 @@ function closerText({ path }: OpenedPassage, { prepared, rows }: LeaveAnswer): s
   return `For the order: athwart cross ${passage} --at "${isoDate} ${time.replace(":", "")}"`;
 }
 
+/** The gates of the departure that the opening sentence tells of; with none open, those of the first. */
+function openGatesText({ rows }: LeaveAnswer): string {
+  const open = spellsOf(rows).find((spell) => spell.kind === "open");
+  const row = open === undefined ? rows[0] : bestOf(open.rows);
+  return row === undefined ? "" : gatesText(row);
+}
+
 /** What the members say, and when it last blew against the stream, for the first open departure. */
 function membersText(answer: LeaveAnswer): string {
   const row = answer.rows.find((one) => one.verdict.kind === "open");
@@ -150,7 +173,8 @@ function membersText(answer: LeaveAnswer): string {
         : `The wind has not blown 10 kn against the stream in the ${duration(row.sinceAgainst.seconds)} before mid-stream that the forecast covers; what went before is not known.`,
     );
   }
-  sentences.push("Two or three calm days before leaving are wanted (common practice).");
+  if (!answer.prepared.passage.limits.some((limit) => limit.felt === "calmBeforeSeconds"))
+    sentences.push("Two or three calm days before leaving are wanted (common practice).");
   return wrap(sentences.join(" "));
 }
 

@@ -17,6 +17,8 @@ export interface OpenedPassage {
   readonly path: string;
   readonly document: PassageDocument;
   readonly prepared: Prepared;
+  /** What it was put together with, for threads that do so again. */
+  readonly gathered: Gathered;
   /** The forecast and current files read, each once, with what is odd about them. */
   readonly readings: readonly ForecastReading[];
   /** What is odd about files that make one source together. */
@@ -50,10 +52,11 @@ export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> 
   }
   const land = await gatherLand(passage, folder, issues);
   if (issues.length > 0) return bad(...issues);
-  const prepared = prepare(passage, { water, weather, land });
+  const gatheredAll: Gathered = { water, weather, land };
+  const prepared = prepare(passage, gatheredAll);
   if (!prepared.ok) return prepared;
   const { readings, together } = files;
-  return good({ path, document, prepared: prepared.value, readings, together, letters });
+  return good({ path, document, prepared: prepared.value, gathered: gatheredAll, readings, together, letters });
 }
 
 async function letterOf(

@@ -2,8 +2,13 @@
  * Words: from the core to the skipper's own units, ship's and port time, and sentences. Knots, nautical miles and three-figure headings
  * come out; SI and UTC seconds go in. Every printed time stands beside its zone; nothing is judged or reckoned here.
  */
+
 export * from "./say-after-arrival.ts";
 export * from "./say-boards.ts";
+export * from "./say-chance.ts";
+export * from "./say-felt.ts";
+export * from "./say-fuel.ts";
+export * from "./say-gates.ts";
 export * from "./say-lanes.ts";
 export * from "./say-leave.ts";
 export * from "./say-limit.ts";
@@ -15,3 +20,4 @@ export * from "./say-sources.ts";
 export * from "./say-standing-off.ts";
 export * from "./say-steering.ts";
 export * from "./say-time.ts";
+export * from "./say-unset-limits.ts";

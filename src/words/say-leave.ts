@@ -1,6 +1,7 @@
 import { DEPARTURE_SPACING_SECONDS, type LeaveAnswer, MOST_DEPARTURES } from "../core/plan/index.ts";
 import { type BoardRow, type Spell, spellsOf } from "../core/window/index.ts";
-import { decidedInWords, doorInWords, feltName, reasonInWords } from "./say-limit.ts";
+import { arrivalsInWords, shareInWords } from "./say-chance.ts";
+import { decidedInWords, doorInWords, reasonInWords } from "./say-limit.ts";
 import { clock, dayAndClock, dayAndClockNear, duration, longDayAndClockNear, zoneLabel } from "./say-time.ts";
 
 /** The answer in a few sentences: when to leave, what shuts, when it opens again. */
@@ -28,6 +29,11 @@ export function leaveInWords(answer: LeaveAnswer): readonly string[] {
     sentences.push(
       `At ${clock(best.departAt, zone)} the passage takes ${duration(arrivalAt - best.departAt)}: arrive ${arrivalInWords(arrivalAt, arrivalZone, best.departAt, zone)}${hand}.`,
     );
+    const chance = answer.chances[answer.rows.indexOf(best)] ?? null;
+    if (chance !== null && chance.good.count > 0) {
+      const arrive = arrivalsInWords(chance, arrivalZone);
+      sentences.push(`Chance ${shareInWords(chance.good)}${arrive === null ? "" : `, arriving ${arrive}`}.`);
+    }
     const assumed = best.advised?.assumedWaterShare ?? 0;
     if (assumed > 0)
       sentences.push(`For ${Math.max(1, Math.round(assumed * 100))} % of its time in open water the current is not known and is assumed.`);
@@ -76,7 +82,7 @@ function spanInWords(spell: Spell, begins: number, zone: string, long: boolean):
 /** Whether a row is marginal only because something about it is not known. */
 function isUnknown(row: BoardRow): boolean {
   const { kind, decidedBy } = row.verdict;
-  return kind === "marginal" && (decidedBy.kind === "noPassage" || decidedBy.kind === "notJudged");
+  return kind === "marginal" && (decidedBy.kind === "noPassage" || decidedBy.kind === "notJudged" || decidedBy.kind === "gateNotJudged");
 }
 
 function shutInWords(spell: Spell, begins: number, zone: string): string {
@@ -86,7 +92,7 @@ function shutInWords(spell: Spell, begins: number, zone: string): string {
   // The words of what is not known say so themselves.
   if (isUnknown(row)) return `From ${from}: ${decidedInWords(row, zone).words}.`;
   const state = spell.kind === "closed" ? "shut" : "marginal";
-  const why = decidedBy.kind === "margin" ? feltName(decidedBy.margin.limit.felt) : decidedInWords(row, zone).words;
+  const why = decidedBy.kind === "margin" || decidedBy.kind === "gate" ? reasonInWords(row) : decidedInWords(row, zone).words;
   return `From ${from} it is ${state}: ${why}.`;
 }
 

@@ -1,66 +1,8 @@
 import type { NoAnswer } from "../core/answers/index.ts";
-import { CIVIL_ALTITUDE_DEG, SUNRISE_ALTITUDE_DEG } from "../core/earth/index.ts";
-import { nodeAt, rateAtNode, type Track } from "../core/passage/index.ts";
-import type { BoardRow, Door, Felt, Limit, WorstPlace } from "../core/window/index.ts";
-import { knots, knotsTimesKnots, wholeKnots } from "./say-quantity.ts";
-import { dayAndClock, dayAndClockNear, duration } from "./say-time.ts";
-
-/** What a limit is set on, in a word or two. */
-export function feltName(felt: Felt): string {
-  return {
-    windMps: "wind",
-    gustMps: "gusts",
-    windAgainstCurrentMps2: "wind against the stream",
-    seaHeightMetres: "sea",
-    seaPeriodSeconds: "short sea",
-    sunAltitudeDeg: "dark at the entrance",
-  }[felt];
-}
-
-/** Below this product of wind against the set and rate the words need no figures. */
-const HARDLY_AGAINST_KN2 = 2;
-
-/** Where a limit stands worst, in words: `gusts 34 kn`, `11 kn against 3.1 kn of stream`, `dark at the entrance`. */
-export function worstInWords(limit: Limit, worst: WorstPlace, track: Track | null): string {
-  const { value } = worst;
-  switch (limit.felt) {
-    case "windMps":
-      return `wind ${wholeKnots(value)}`;
-    case "gustMps":
-      return `gusts ${wholeKnots(value)}`;
-    case "windAgainstCurrentMps2": {
-      if (value <= 0) return "no wind against the stream";
-      const product = knotsTimesKnots(value);
-      if (product < HARDLY_AGAINST_KN2) return "hardly any wind against it";
-      const rate = track === null ? 0 : rateAtNode(track, nodeAt(track, worst.at));
-      return rate > 0.05 ? `${wholeKnots(value / rate)} against ${knots(rate)} stream` : `against the stream, ${product.toFixed(0)} kn²`;
-    }
-    case "seaHeightMetres":
-      return `sea ${value.toFixed(1)} m`;
-    case "seaPeriodSeconds":
-      return `sea period ${value.toFixed(0)} s`;
-    case "sunAltitudeDeg":
-      if (value < CIVIL_ALTITUDE_DEG) return "dark at the entrance";
-      if (value < SUNRISE_ALTITUDE_DEG) return "twilight at the entrance";
-      return `sun ${value.toFixed(0)}° high at the entrance`;
-  }
-}
-
-/** A limit as the skipper set it: `wind 14 to 22 kn`. */
-export function limitInWords(limit: Limit): string {
-  const both = (of: (value: number) => string, unit: string): string => `${of(limit.happy)} to ${of(limit.never)} ${unit}`;
-  const inKnots = (value: number): string => (value / (1852 / 3600)).toFixed(0);
-  const lasting = limit.toleratedSeconds > 0 ? `, ${duration(limit.toleratedSeconds)} tolerated` : "";
-  const words = {
-    windMps: `wind ${both(inKnots, "kn")}`,
-    gustMps: `gusts ${both(inKnots, "kn")}`,
-    windAgainstCurrentMps2: `against the stream ${both((v) => knotsTimesKnots(v).toFixed(0), "kn²")}`,
-    seaHeightMetres: `sea ${both((v) => v.toFixed(1), "m")}`,
-    seaPeriodSeconds: `period ${both((v) => v.toFixed(0), "s")}`,
-    sunAltitudeDeg: `sun on arrival ${both((v) => `${v.toFixed(0).replace("-", "−")}°`, "high")}`,
-  }[limit.felt];
-  return words + lasting;
-}
+import type { BoardRow, Door } from "../core/window/index.ts";
+import { feltName, quantityName, worstInWords } from "./say-felt.ts";
+import { gateFaultInWords } from "./say-gates.ts";
+import { dayAndClock, dayAndClockNear } from "./say-time.ts";
 
 /** Why there is no answer, in words with its time: `not judged: wind ends Tue 04:00`. */
 export function noAnswerInWords(why: NoAnswer, zone: string): string {
@@ -109,7 +51,26 @@ export function noAnswerReason(why: NoAnswer): string {
       return `runs ${landInWords(why.area)}`;
     case "unreachable":
       return "no heading leads to the destination";
+    case "gate-no-opening":
+      return `${why.gate} does not open in the time looked at`;
+    case "gate-times-not-given":
+      return `not judged: times of ${why.gate} not given`;
+    case "not-stated":
+      return `not judged: ${notStatedInWords(why)}`;
   }
+}
+
+/** What the passage file does not say. */
+function notStatedInWords({ wants, name }: Extract<NoAnswer, { readonly code: "not-stated" }>): string {
+  return {
+    burn: "the burn is not stated",
+    usableFuel: "usable fuel is not stated",
+    draught: "the draught is not stated",
+    depths: "no depth is stated",
+    datum: `datum of ${name ?? "the depth"} unknown`,
+    crew: "the crew is not stated",
+    approach: "the approach is not stated",
+  }[wants];
 }
 
 /** What a way runs into: `across land`, `across Cape Orro`, `through the kept-out area Tern Shoals`. */
@@ -127,20 +88,6 @@ function outsideOf(
   return why.coveredUntil !== null && why.at >= why.coveredUntil ? "after" : "gap";
 }
 
-function quantityName(quantity: string): string {
-  const names: Readonly<Record<string, string>> = {
-    current: "current",
-    wind: "wind",
-    windMps: "wind",
-    gustMps: "gusts",
-    windAgainstCurrentMps2: "wind or current",
-    seaHeightMetres: "sea height",
-    seaPeriodSeconds: "sea period",
-    sunAltitudeDeg: "light",
-  };
-  return names[quantity] ?? quantity;
-}
-
 /** What decides a row of the board, in words and with its time; null where there is none to tell or the words tell it. */
 export function decidedInWords(row: BoardRow, zone: string): { readonly words: string; readonly at: number | null } {
   const { decidedBy } = row.verdict;
@@ -152,6 +99,10 @@ export function decidedInWords(row: BoardRow, zone: string): { readonly words: s
       return { words: noAnswerInWords(decidedBy.margin.why, zone), at: null };
     case "noPassage":
       return { words: noAnswerInWords(decidedBy.why, zone), at: null };
+    case "gate":
+      return { words: gateFaultInWords(decidedBy.fault), at: null };
+    case "gateNotJudged":
+      return { words: gateFaultInWords(decidedBy.fault), at: null };
     case "littleTime":
       return { words: `too little time before ${doorInWords(decidedBy.inHand.door)}`, at: null };
     case "noLimits":
@@ -165,6 +116,9 @@ export function reasonInWords(row: BoardRow): string {
   if (decidedBy.kind === "margin") return feltName(decidedBy.margin.limit.felt);
   if (decidedBy.kind === "notJudged") return noAnswerReason(decidedBy.margin.why);
   if (decidedBy.kind === "noPassage") return noAnswerReason(decidedBy.why);
+  if (decidedBy.kind === "gate")
+    return decidedBy.fault.kind === "missed" ? `${decidedBy.fault.gate.name} missed` : noAnswerReason(decidedBy.fault.why);
+  if (decidedBy.kind === "gateNotJudged") return noAnswerReason(decidedBy.fault.why);
   return decidedInWords(row, "UTC").words;
 }
 
@@ -172,6 +126,7 @@ export function reasonInWords(row: BoardRow): string {
 export function doorInWords(door: Door | null): string {
   if (door === null) return "nothing as far as was tried";
   if (door.kind === "limit") return feltName(door.felt);
+  if (door.kind === "gate") return `${door.name} shuts`;
   switch (door.why.code) {
     case "not-covered-time":
       return outsideOf(door.why) === "gap" ? "a gap in the forecast" : "the forecast's end";

@@ -1,7 +1,9 @@
 import type { BoatAssumption } from "../core/boat/index.ts";
-import { boatAssumptions } from "../core/boat/index.ts";
+import { boatAssumptions, CALLED_BEFORE_SECONDS, LEAST_SLEEP_SECONDS } from "../core/boat/index.ts";
+import type { StatedDepth } from "../core/places/index.ts";
 import type { Prepared } from "../core/plan/index.ts";
 import { nmFromMetres } from "../core/units/index.ts";
+import { type Felt, OVERHEAD_SUN_DEG } from "../core/window/index.ts";
 import { knots, wholeKnots } from "./say-quantity.ts";
 import { fullTime } from "./say-time.ts";
 
@@ -21,8 +23,38 @@ export function sourcesInWords(prepared: Prepared): readonly string[] {
     ),
     ...prepared.seas.map((source) => `Sea: ${source.name}, ${issued(source.issuedAt)}${until(source.covers)}`),
     ...(prepared.seas.length === 0 ? ["Sea: no source"] : []),
-    "Thunderstorms, visibility, depth: no source; not judged",
+    ...besideInWords(prepared),
   ];
+}
+
+/** Visibility and thunderstorms: until when they are told, or that no source tells of them; and the depths, which stand in the file. */
+function besideInWords({ passage, weather }: Prepared): readonly string[] {
+  const zone = passage.shipZone;
+  const known = [
+    { name: "Visibility", source: weather.visibility ?? null },
+    { name: "Thunderstorms", source: weather.thunderstorms ?? null },
+  ];
+  const depths = passage.depths ?? [];
+  const wanting = [...known.filter(({ source }) => source === null).map(({ name }) => name), ...(depths.length === 0 ? ["Depth"] : [])];
+  const list = wanting.map((name, i) => (i === 0 ? name : name.toLowerCase())).join(", ");
+  return [
+    ...known.flatMap(({ name, source }) =>
+      source === null ? [] : [`${name}: ${source.name}, until ${fullTime(source.covers.until, zone)}`],
+    ),
+    ...(wanting.length === 0 ? [] : [`${list}: no source; not judged`]),
+    ...depths.map(depthInWords),
+  ];
+}
+
+/** A shallow and what it is reckoned with. */
+function depthInWords({ name, depthMetres, datum, tideAboveChartDatumMetres, wavesMetres }: StatedDepth): string {
+  if (datum === "unknown") return `Depth: ${name}, ${depthMetres.toFixed(1)} m from an unknown datum; not judged`;
+  const tide =
+    tideAboveChartDatumMetres === null
+      ? "at chart datum, the tide not reckoned"
+      : `with ${tideAboveChartDatumMetres.toFixed(1)} m of tide as stated, not reckoned`;
+  const waves = wavesMetres === null ? "the significant height" : `${wavesMetres.toFixed(1)} m`;
+  return `Depth: ${name}, ${depthMetres.toFixed(1)} m ${tide}, less ${waves} for the waves`;
 }
 
 /** What the answer rests on that a skipper could dispute, a sentence each. */
@@ -42,11 +74,34 @@ export function assumptionsInWords(prepared: Prepared): readonly string[] {
       : []),
     water,
     ...landInWords(prepared),
+    ...limitsInWords(prepared),
     `Where a source gives no gust it is taken as ${passage.gustFactor} times the wind.`,
     ...(passage.pilotageOut === null && passage.pilotageIn === null
       ? []
       : ["In harbour the fixed track is run at its stated speed over the ground; the current there is not reckoned."]),
   ];
+}
+
+/** What stands behind the limits that are set. */
+function limitsInWords({ passage }: Prepared): readonly string[] {
+  const { crew, limits, power } = { ...passage, power: passage.boat.power };
+  const isSet = (felt: Felt): boolean => limits.some((limit) => limit.felt === felt);
+  const sentences: string[] = [];
+  if (isSet("sunOffBowDeg") || isSet("eyeballSunAltitudeDeg")) {
+    sentences.push(
+      `How well the water can be read by eye is judged by the sun alone: cloud is not known. A sun above ${OVERHEAD_SUN_DEG}° is overhead and blinds on no course (common practice).`,
+    );
+  }
+  if (isSet("fuelLeftLitres") && power !== null) sentences.push("In harbour the engine is taken to burn as at the cruising speed.");
+  if (isSet("awakeSeconds") && crew != null) {
+    const { watchkeepers, sleptOffWatchShare } = crew;
+    const watches =
+      watchkeepers === 1 ? "alone, nobody sleeps underway" : `${Math.round(100 * sleptOffWatchShare)} % of the time off watch is slept`;
+    sentences.push(
+      `Hours awake: ${watches}; before a night's departure the crew is called ${CALLED_BEFORE_SECONDS / 3600} h ahead, and a sleep of less than ${LEAST_SLEEP_SECONDS / 3600} h counts for nothing (common practice).`,
+    );
+  }
+  return sentences;
 }
 
 /** Which land no way leads through, and that nothing is said of close approach. */

@@ -54,6 +54,8 @@ describe("docs/json.md", () => {
     ["cross", ["cross", "--demo", "--at", "2027-04-06 1400"]],
     ["cross", ["cross", "--demo", "--at", "2027-04-14 0300"]],
     ["cross", ["cross", "examples/traffic-lanes/passage.yaml", "--at", "2027-05-11 0600"]],
+    ["cross", ["cross", "examples/bar-and-bridge/passage.yaml", "--at", "2027-04-09 0300"]],
+    ["leave", ["leave", "examples/bar-and-bridge/passage.yaml"]],
     ["refuges", ["refuges", "--demo", "--at", DEPARTURE]],
     ["refuges", ["refuges", "--demo", "--at", "2027-04-08 1600"]],
     ["refuges", ["refuges", "--demo", "--at", "2027-04-14 0300"]],

@@ -14,6 +14,8 @@ import {
   reasonInWords,
   zoneLabel,
 } from "../../words/index.ts";
+import { chanceFigure } from "./chance-text.ts";
+import { gateLines } from "./gates-text.ts";
 import { cell } from "./wrap.ts";
 
 /** A bar's cell stands for this much of a margin: the skipper's line lies one cell right of the rule. */
@@ -45,7 +47,7 @@ function dayText(answer: LeaveAnswer, rows: readonly BoardRow[], every: boolean)
   const head = `${pieces.weekdayLong} ${pieces.date.day} ${pieces.monthLong}`;
   const lines = [
     `${cell(head, 32)}${cell(sunText(light, zone), 48, "right")}`,
-    `  leave  shut │ open     margin  ${cell("what decides, and when", 39)} in hand`,
+    `  leave  shut │ open margin in10 ${cell("what decides, and when", 39)} in hand`,
   ];
   for (let i = 0; i < rows.length; i++) {
     const [before, now] = [rows[i - 1], rows[i] as BoardRow].map((row) => (row === undefined ? null : zoneLabel(row.departAt, zone)));
@@ -54,7 +56,7 @@ function dayText(answer: LeaveAnswer, rows: readonly BoardRow[], every: boolean)
     if (same >= FOLD_FROM) {
       lines.push(foldedLine(rows.slice(i, i + same), answer));
       i += same - 1;
-    } else lines.push(rowLine(rows[i] as BoardRow, answer));
+    } else lines.push(rowLine(rows[i] as BoardRow, answer), ...gateLines(rows[i] as BoardRow));
   }
   return lines.join("\n");
 }
@@ -73,6 +75,8 @@ function sunText(light: LightDay, zone: string): string {
 function shutBy(row: BoardRow): string | null {
   const { kind, decidedBy } = row.verdict;
   if (kind === "closed" && decidedBy.kind === "margin") return feltName(decidedBy.margin.limit.felt);
+  if (decidedBy.kind === "gate" || decidedBy.kind === "gateNotJudged")
+    return `${kind} ${decidedBy.fault.kind} ${decidedBy.fault.gate.name}`;
   if (decidedBy.kind === "noPassage") return `not judged: ${decidedBy.why.code}`;
   if (decidedBy.kind === "notJudged") return `not judged: ${decidedBy.margin.limit.felt} ${decidedBy.margin.why.code}`;
   return null;
@@ -100,7 +104,8 @@ function nightMark(row: BoardRow, answer: LeaveAnswer): string {
 export function barText(row: BoardRow): string {
   const { kind, smallestMargin, decidedBy } = row.verdict;
   if (decidedBy.kind === "noPassage" && kind !== "closed") return `${"-".repeat(LEFT_CELLS)}│${"-".repeat(RIGHT_CELLS)}`;
-  const value = smallestMargin ?? (kind === "closed" ? -2 : 0);
+  // A gate has no margin: it is shut.
+  const value = decidedBy.kind === "gate" ? -2 : (smallestMargin ?? (kind === "closed" ? -2 : 0));
   const ink = kind === "open" ? "█" : kind === "marginal" ? "▒" : "░";
   const left = value < 0 ? Math.min(LEFT_CELLS, Math.ceil(-value / MARGIN_A_CELL)) : 0;
   const right = value > 0 ? Math.min(RIGHT_CELLS, Math.max(1, Math.floor(value / MARGIN_A_CELL + 1e-9))) : 0;
@@ -110,14 +115,20 @@ export function barText(row: BoardRow): string {
 function rowLine(row: BoardRow, answer: LeaveAnswer): string {
   const zone = answer.prepared.passage.shipZone;
   const { smallestMargin } = row.verdict;
-  const figure = smallestMargin === null ? "" : margin(smallestMargin);
+  const figure = smallestMargin === null || row.verdict.decidedBy.kind === "gate" ? "" : margin(smallestMargin);
   const hand = row.inHand === null ? "" : row.inHand.seconds === null ? "no door" : duration(row.inHand.seconds);
-  const { decidedBy } = row.verdict;
   const decided = decidedInWords(row, zone);
-  const words = decidedBy.kind === "littleTime" ? `short of time: ${doorInWords(decidedBy.inHand.door)}` : decided.words;
+  const words = shortWords(row, decided.words);
   const { at } = decided;
   const what = at === null ? cell(words, 39) : `${cell(words, 29)} ${dayAndClock(at, zone)}`;
-  return `${nightMark(row, answer)} ${clock(row.departAt, zone)} ${barText(row)} ${cell(figure, 7, "right")}  ${what} ${cell(hand, 7, "right")}`.trimEnd();
+  return `${nightMark(row, answer)} ${clock(row.departAt, zone)} ${barText(row)} ${cell(figure, 5, "right")} ${cell(chanceFigure(answer, row), 2, "right")} ${what} ${cell(hand, 7, "right")}`.trimEnd();
+}
+
+/** What decides, short enough for its column: of a gate the lines under it tell more. */
+function shortWords(row: BoardRow, words: string): string {
+  const { decidedBy } = row.verdict;
+  if (decidedBy.kind === "littleTime") return `short of time: ${doorInWords(decidedBy.inHand.door)}`;
+  return decidedBy.kind === "gate" || decidedBy.kind === "gateNotJudged" ? reasonInWords(row) : words;
 }
 
 function foldedLine(rows: readonly BoardRow[], answer: LeaveAnswer): string {

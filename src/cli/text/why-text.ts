@@ -24,6 +24,7 @@ import {
   wayName,
   worstInWords,
 } from "../../words/index.ts";
+import { gatesText } from "./gates-text.ts";
 import { cell, wrap } from "./wrap.ts";
 
 /**
@@ -36,6 +37,7 @@ export function whyText(one: LeaveAnswer, board: LeaveAnswer): string {
     wrap(verdictText(one, row)),
     limitsText(one, row),
     wrap(waysText(one, row)),
+    gatesText(row),
     wrap(handText(row)),
     wrap(nearestText(row, board)),
   ];

@@ -7,6 +7,7 @@ import { commandCodes } from "./codes/command.ts";
 import { earthCodes } from "./codes/earth.ts";
 import { fieldCodes } from "./codes/field.ts";
 import { fileCodes } from "./codes/file.ts";
+import { gateCodes } from "./codes/gate.ts";
 import { passageCodes } from "./codes/passage.ts";
 import { passageFileCodes } from "./codes/passage-file.ts";
 import { unitCodes } from "./codes/unit.ts";
@@ -22,6 +23,7 @@ export const codes = {
   ...fieldCodes,
   ...boatCodes,
   ...passageCodes,
+  ...gateCodes,
   ...fileCodes,
   ...bulletinCodes,
   ...passageFileCodes,

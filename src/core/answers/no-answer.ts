@@ -26,4 +26,25 @@ export type NoAnswer =
       readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
       /** The land or the kept-out area that is run into, its name null for the nameless coast; left out where it isn't known which. */
       readonly area?: { readonly kind: "land" | "keptOut"; readonly name: string | null };
+    }
+  | {
+      readonly kind: "noAnswer";
+      readonly code: "not-stated";
+      /** What the passage file does not say, and of which of its entries, null where there is but one. */
+      readonly wants: "burn" | "usableFuel" | "draught" | "depths" | "datum" | "crew" | "approach";
+      readonly name: string | null;
+      readonly at: number;
+      readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
+    }
+  | {
+      readonly kind: "noAnswer";
+      readonly code: "gate-no-opening" | "gate-times-not-given";
+      /** The gate's name. */
+      readonly gate: string;
+      /** When the boat is there. */
+      readonly at: number;
+      readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
+      /** The time looked at, or what the values given reach. */
+      readonly coveredFrom: number | null;
+      readonly coveredUntil: number | null;
     };

@@ -13,6 +13,8 @@ export interface PowerSpec {
   /** Speed at which the burn was measured, m/s; the cube law scales it to `speedMps`. null: at `speedMps`. */
   readonly burnMeasuredAtMps: number | null;
   readonly usableFuelLitres: number | null;
+  /** Of the usable fuel, the share that is not to be burnt, 0 to 1; left out: by thirds (`RESERVE_BY_THIRDS`). */
+  readonly reserveShare?: number;
   /** Share of the speed lost into 20 kn of wind dead ahead, 0 to 1. */
   readonly headwindLossShare: number;
 }

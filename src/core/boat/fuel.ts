@@ -1,5 +1,8 @@
 import { SECONDS_PER_HOUR } from "../units/index.ts";
 
+/** The rule of thirds: a third of the usable fuel to go, a third to come back, a third kept (common practice). */
+export const RESERVE_BY_THIRDS = 1 / 3;
+
 /**
  * Burn in litres an hour at `speedMps`, from a burn measured at `measuredAtMps`, m/s through the water: burn goes with the cube of the
  * speed (the propeller law: power, and with it fuel an hour, goes with the cube of the revolutions, and speed with the revolutions, as

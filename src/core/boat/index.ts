@@ -9,6 +9,7 @@ export * from "./boat-spec.ts";
 export { boatModel, engineStopped, hullSpeedCapMps } from "./build-boat.ts";
 export * from "./changed-boat.ts";
 export { checkBoat } from "./check-boat.ts";
+export * from "./crew.ts";
 export * from "./engine-rule.ts";
 export * from "./fuel.ts";
 export * from "./hove-to.ts";

@@ -62,7 +62,8 @@ function hoursOn(date: LocalDate, timetable: Timetable, holidays: ReadonlySet<st
   return timetable.hours.filter((hours) => hours.weekdays.includes(weekday) && inSeason(date, hours.season));
 }
 
-function inSeason(date: LocalDate, season: Season | null): boolean {
+/** Whether a day falls into a season; null: any day does. */
+export function inSeason(date: LocalDate, season: Season | null): boolean {
   if (season === null) return true;
   const day = date.month * 100 + date.day;
   const from = season.from.month * 100 + season.from.day;

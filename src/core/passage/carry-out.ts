@@ -1,5 +1,6 @@
 import { slowed } from "../boat/index.ts";
 import { scaledCurrent } from "../water/index.ts";
+import { BiasedHelm } from "./biased-helm.ts";
 import type { Crossing } from "./crossing.ts";
 import type { Helm } from "./helm.ts";
 import { legsOfHeadings } from "./legs-of-headings.ts";
@@ -18,6 +19,8 @@ export interface Otherwise {
   readonly streamFactor?: number;
   /** The boat goes at this much of her planned speed. */
   readonly speedFactor?: number;
+  /** Headings are steered so far to starboard of those ordered, degrees (negative: to port); what is held by eye or bearing mends itself. */
+  readonly headingBiasDeg?: number;
   /** The engine stops so long at this place along the line. */
   readonly stop?: { readonly alongMetres: number; readonly seconds: number };
 }
@@ -38,13 +41,12 @@ export interface CarriedOut {
  */
 export function carryOut(crossing: Crossing, way: WayArrives, otherwise: Otherwise): CarriedOut {
   const { line } = crossing;
-  const simulator = runnerFor(
-    crossing,
-    way.name,
+  const { headingBiasDeg } = otherwise;
+  const plain =
     otherwise.streamFactor === undefined
       ? crossing.simulator
-      : new Simulator({ ...crossing.around, current: scaledCurrent(crossing.around.current, otherwise.streamFactor) }),
-  );
+      : new Simulator({ ...crossing.around, current: scaledCurrent(crossing.around.current, otherwise.streamFactor) });
+  const simulator = runnerFor(crossing, way.name, headingBiasDeg === undefined ? plain : new BiasedHelm(plain, headingBiasDeg));
   const boat = otherwise.speedFactor === undefined ? crossing.boat : slowed(crossing.boat, otherwise.speedFactor);
   const keepUntil = keptUntilAlong(way, line.lengthMetres);
   const helm = orderedHelm(way, line);
@@ -87,6 +89,15 @@ function legsWhileStopped(crossing: Crossing, way: WayArrives, seconds: number, 
       from.at < runsAgainAt ? { helm: { kind: "bowOn", ...mark }, until: { kind: "at", ...mark, byAt: runsAgainAt } } : null,
   };
   return [asOrdered, bowOnEnd];
+}
+
+/**
+ * The way with its order given up for the track after `MEND_FROM_SHARE` of the line, where the stream is left only later: nobody steers on to
+ * the last mile.
+ */
+export function mendedInTime(way: WayArrives, lengthMetres: number): WayArrives {
+  const latest = MEND_FROM_SHARE * lengthMetres;
+  return way.clear === null || way.clear.alongMetres <= latest ? way : { ...way, clear: { ...way.clear, alongMetres: latest } };
 }
 
 /** Where along the line an order given beforehand ends and the course is mended. */

@@ -7,6 +7,8 @@ export interface PilotageRun {
   readonly xMetres: Float64Array;
   readonly yMetres: Float64Array;
   readonly lengthMetres: number;
+  /** 1 where the boat has lain still since the node before; left out where she never does. */
+  readonly waiting?: Uint8Array;
 }
 
 /** Nodes at least this often, seconds, so that wind and light are felt along the leg. */

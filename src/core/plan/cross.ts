@@ -14,9 +14,10 @@ import {
   type WayArrives,
   waysAndBest,
 } from "../passage/index.ts";
-import { type BoardRow, harbourSeconds, judgeBoard, keepDepartures } from "../window/index.ts";
+import { type BoardRow, judgeBoard, keepDepartures, outOfHarbour } from "../window/index.ts";
 import { type AfterArrival, afterArrival } from "./after-arrival.ts";
 import { timesAfter } from "./departure-times.ts";
+import { type FuelPlan, fuelPlan } from "./fuel-plan.ts";
 import { LYING_SECONDS } from "./lying-there.ts";
 import type { Prepared } from "./prepare.ts";
 import { type Seam, seamFinder } from "./seams.ts";
@@ -58,6 +59,8 @@ export interface CrossAnswer {
   readonly afterArrival: AfterArrival | null;
   /** What to do about an arrival in the dark; null where the advised way arrives in the light, or no light is asked for. */
   readonly standingOff: StandingOff | null;
+  /** Fuel, and what hangs on the engine; null where no way arrives or no engine is used. */
+  readonly fuel: FuelPlan | null;
   /** The price of aiming up-stream: of the advised order where it is headings to one place, else of one heading; null where that is not to be had. */
   readonly upStreamBias: UpStreamBias | null;
 }
@@ -71,7 +74,7 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
   const passage = { from: departAt, until: arrivalAt };
   const trial = prepared.trialOf(0, passage);
   const { crossing } = trial;
-  const openWaterFrom = departAt + harbourSeconds(trial).out;
+  const { openWaterFrom } = outOfHarbour(trial, departAt);
   const found = waysAndBest(crossing, openWaterFrom, { closely: true });
   const { ways, stream, fastest } = found;
   const earliest = earliestOf(found);
@@ -104,6 +107,7 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     afterArrival: row.arrivalAt === null ? null : afterArrivalAt(prepared, departAt, row.arrivalAt),
     standingOff:
       advised === null ? null : standingOff(prepared, departAt, advised, trial, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
+    fuel: advised === null ? null : fuelPlan(prepared, trial, advised, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
     upStreamBias: side === null || aims?.kind !== "arrives" ? null : upStreamBias(crossing, aims, side),
   };
 }

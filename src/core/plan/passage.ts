@@ -1,10 +1,10 @@
-import type { BoatSpec } from "../boat/index.ts";
+import type { BoatSpec, Crew } from "../boat/index.ts";
 import type { Position } from "../earth/index.ts";
-import type { Lane } from "../places/index.ts";
+import type { Gate, Lane, StatedDepth } from "../places/index.ts";
 import type { EpochSeconds } from "../units/index.ts";
 import type { StreamSketch } from "../water/index.ts";
-import type { SeaPeriod, WindPeriod } from "../weather/index.ts";
-import type { Limit } from "../window/index.ts";
+import type { RangedPeriod, SeaPeriod, WindPeriod } from "../weather/index.ts";
+import type { ChanceErrors, Limit } from "../window/index.ts";
 import type { Anchorage } from "./anchorage.ts";
 import type { LandSources } from "./land-sources.ts";
 import type { StatedRefuges } from "./refuge.ts";
@@ -45,7 +45,15 @@ export type WeatherSource =
       readonly issued: string | null;
       readonly strikeOutLines: readonly number[];
     }
-  | { readonly kind: "periods"; readonly wind: readonly WindPeriod[]; readonly sea: readonly SeaPeriod[] };
+  | {
+      readonly kind: "periods";
+      readonly wind: readonly WindPeriod[];
+      readonly sea: readonly SeaPeriod[];
+      /** Metres; left out: none. */
+      readonly visibility?: readonly RangedPeriod[];
+      /** The chance of thunderstorms, 0 to 1; left out: none. */
+      readonly thunderstorms?: readonly RangedPeriod[];
+    };
 
 /** What to do where no source says what the water does. */
 export type WhereCurrentUnknown =
@@ -65,11 +73,17 @@ export interface Passage {
   readonly to: NamedPlace;
   readonly pilotageOut: PilotageLeg | null;
   readonly pilotageIn: PilotageLeg | null;
+  /** The course of the way in where it is read by eye; left out or null: that of the leg into harbour. */
+  readonly approachDegTrue?: number | null;
   readonly whereCurrentUnknown: WhereCurrentUnknown;
   readonly waterSources: readonly WaterSource[];
   readonly gustFactor: number;
   readonly weatherSources: readonly WeatherSource[];
   readonly limits: readonly Limit[];
+  /** Left out or null: not stated. */
+  readonly crew?: Crew | null;
+  /** Shallows on the way out of harbour and in; left out: none is stated. */
+  readonly depths?: readonly StatedDepth[];
   readonly leaveFrom: EpochSeconds | null;
   readonly leaveUntil: EpochSeconds | null;
   /** Left out: no land is reckoned. */
@@ -78,6 +92,10 @@ export interface Passage {
   readonly refuges?: StatedRefuges;
   /** Traffic separation lanes on the way; left out: none. */
   readonly lanes?: readonly Lane[];
+  /** What opens and shuts on the way, out of harbour and in; left out: nothing. */
+  readonly gates?: readonly Gate[];
+  /** What the skipper states of how far things may turn out otherwise; the rest is `CHANCE_DEFAULTS`. */
+  readonly chance?: Partial<ChanceErrors>;
   /** Where the boat lies after arrival; left out or null: not stated. */
   readonly anchorage?: Anchorage | null;
   /** Other places to leave open water from; left out: only `from`. */

@@ -15,12 +15,15 @@ import {
   uniformCurrent,
 } from "../water/index.ts";
 import {
+  firstRangedThatCovers,
   firstSeaThatCovers,
   firstWindThatCovers,
   gridSea,
   gridWind,
+  periodRanges,
   periodSea,
   periodWind,
+  type RangedSource,
   type SeaPeriod,
   type SeaSource,
   seaOfRuns,
@@ -30,6 +33,8 @@ import {
   windOfRuns,
 } from "../weather/index.ts";
 import type { Trial, WeatherToFeel } from "../window/index.ts";
+import { factsOf } from "./facts-of.ts";
+import { harbourLegs } from "./harbour-legs.ts";
 import { type GatheredLand, type PreparedLand, prepareLand } from "./land-sources.ts";
 import type { FilesSource, Passage } from "./passage.ts";
 import { planeOf } from "./plane-of.ts";
@@ -89,11 +94,16 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   });
   const winds: WindSource[] = [];
   const seas: SeaSource[] = [];
+  const visibilities: RangedSource[] = [];
+  const storms: RangedSource[] = [];
   passage.weatherSources.forEach((source, i) => {
     const given = gathered.weather[i] ?? null;
     if (source.kind === "periods") {
       if (source.wind.length > 0) winds.push(periodWind("periods in the passage file", null, source.wind, passage.gustFactor));
       if (source.sea.length > 0) seas.push(periodSea("periods in the passage file", null, source.sea));
+      const { visibility = [], thunderstorms = [] } = source;
+      if (visibility.length > 0) visibilities.push(periodRanges("periods in the passage file", null, visibility));
+      if (thunderstorms.length > 0) storms.push(periodRanges("periods in the passage file", null, thunderstorms));
       return;
     }
     if (given === null) throw new Error(`nothing was gathered for weather source ${i}`);
@@ -126,7 +136,7 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   const current = firstThatCovers(known, passage.whereCurrentUnknown);
   const wind = firstWindThatCovers(winds);
   const line = lineBetweenPositions(plane.value, passage.from.position, passage.to.position);
-  const { pilotageOut, pilotageIn } = passage;
+  const legs = harbourLegs(plane.value, passage);
   const lanes = passage.lanes === undefined || passage.lanes.length === 0 ? null : lanesOn(plane.value, passage.lanes);
   const { dependsOnWind } = boat.value;
   const laid = new Map<string, CurrentSampler>();
@@ -152,14 +162,7 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
       DEFAULT_STEP_SECONDS,
       stopped.value,
     ),
-    out:
-      pilotageOut === null
-        ? null
-        : { points: [...pilotageOut.points, passage.from.position], speedOverGroundMps: pilotageOut.speedOverGroundMps },
-    into:
-      pilotageIn === null
-        ? null
-        : { points: [passage.to.position, ...pilotageIn.points], speedOverGroundMps: pilotageIn.speedOverGroundMps },
+    ...legs,
   });
   return good({
     passage,
@@ -169,7 +172,14 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
     currents: known,
     winds,
     seas,
-    weather: { wind, sea: firstSeaThatCovers(seas), currentRunsFor: (span) => runsForAll([current], span) },
+    weather: {
+      wind,
+      sea: firstSeaThatCovers(seas),
+      visibility: firstRangedThatCovers(visibilities),
+      thunderstorms: firstRangedThatCovers(storms),
+      facts: factsOf(passage),
+      currentRunsFor: (span) => runsForAll([current], span),
+    },
     land: land.value,
     trialOf,
   });

@@ -13,7 +13,7 @@ import {
   type WayArrives,
   type WayName,
 } from "../passage/index.ts";
-import { harbourSeconds, runPlanned, SurroundingsOfRuns } from "../window/index.ts";
+import { harbourSeconds, outOfHarbour, runPlanned, SurroundingsOfRuns } from "../window/index.ts";
 import type { Prepared } from "./prepare.ts";
 import { hoursOf, REFUGES_EVERY_SECONDS } from "./refuges/hours-of.ts";
 import { EntranceJudge } from "./refuges/judge-entrance.ts";
@@ -71,7 +71,7 @@ export function refugesAt(prepared: Prepared, departAt: number, options: Refuges
   const wind = felt.winds[0];
   if (trial === undefined || wind === undefined) throw new Error("a departure was settled without surroundings");
   const { crossing } = trial;
-  const openWaterFrom = departAt + harbourSeconds(trial).out;
+  const { openWaterFrom } = outOfHarbour(trial, departAt);
   const refuges = refugesOf(prepared.passage);
   const chosen = options.way === undefined ? run.advised : run.ways.find((one) => one.name === options.way);
   const boats = runningBoats(prepared.passage.boat);

@@ -1,6 +1,6 @@
 import { type CannotLieTo, carryOut, type LiesTo, lieTo, type Surroundings, type WayArrives, zeroBetween } from "../passage/index.ts";
 import type { WindSampler } from "../weather/index.ts";
-import { harbourSeconds, LATEST_TRIED_SECONDS, runPlanned, SurroundingsOfRuns, type Trial } from "../window/index.ts";
+import { harbourSeconds, intoHarbour, LATEST_TRIED_SECONDS, runPlanned, SurroundingsOfRuns, type Trial } from "../window/index.ts";
 import type { Prepared } from "./prepare.ts";
 import { LightAtEntrance } from "./refuges/light-at-entrance.ts";
 
@@ -41,7 +41,8 @@ export function standingOff(
   const berthSeconds = harbourSeconds(trial).into;
   const isLight = (at: number): boolean => light.isLight(at) && light.isLight(at + berthSeconds);
   const plannedAt = advised.arrivalAt;
-  if (isLight(plannedAt)) return null;
+  // A wait off the entrance, before a gate, may bring the light by itself.
+  if (isLight(intoHarbour(trial, advised.track).openWaterUntil)) return null;
   const lightAt = lightAfter(light, plannedAt, berthSeconds);
   const base = { plannedAt, sunAboveDeg: limit.never, lightAt };
   const later = laterDeparture(prepared, departAt, isLight);

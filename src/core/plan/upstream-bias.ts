@@ -3,7 +3,7 @@ import {
   carryOut,
   crossingOf,
   lineBetween,
-  MEND_FROM_SHARE,
+  mendedInTime,
   offOf,
   oneHeading,
   outsideLanes,
@@ -17,16 +17,9 @@ import {
 } from "../passage/index.ts";
 import { metresFromNm } from "../units/index.ts";
 import { scaledCurrent } from "../water/index.ts";
+import { TOTAL_SPREAD_SHARE } from "../window/index.ts";
 import { normalChanceAbove } from "./normal-chance.ts";
 
-/**
- * How uncertain the stream's total is, as a share of it (standard deviation, normal). Modelled surface currents were off GPS drifters by
- * 0.33–0.48 m/s (vector RMS of five model and drifter sets of 8 to 248 drifters), 0.23–0.34 m/s in one component. The error dies out
- * over a day (autocorrelation after 1, 3, 6, 12, 24 h from 0.95, 0.76, 0.50, 0.26, 0 to 0.76, 0.61, 0.34, 0.41, 0.21), so that over a
- * crossing of ten hours it averages 0.18–0.29 m/s: about a quarter of the total of a stream that averages two knots across. A weaker
- * stream is known less well than that.
- */
-export const TOTAL_SPREAD_SHARE = 0.25;
 /** Miles up-stream of the destination that are aimed for, nm. */
 export const BIAS_NM = [0, 1, 2, 3, 4] as const;
 /** Strengths of the stream between which the one that brings the boat just to the destination is sought, shares of what was foretold. */
@@ -78,7 +71,7 @@ export function upStreamBias(
     if (biased.kind === "fails") break;
     const steer = outsideLanes(biased);
     if (steer?.kind !== "heading") throw new Error(`way ${name} has no heading`);
-    const { run } = carryOut(crossing, mendedBy(biased, line.lengthMetres), {});
+    const { run } = carryOut(crossing, mendedInTime(biased, line.lengthMetres), {});
     if (run.kind === "fails") break;
     unbiasedAt ??= run.end.at;
     const brings = shareThatBrings(crossing, biased, steer.headingDegTrue, downStreamSide);
@@ -90,12 +83,6 @@ export function upStreamBias(
     });
   }
   return { spreadShare, rows };
-}
-
-/** The way with its order ended at `MEND_FROM_SHARE` of the line, where the stream is left only later: nobody steers on to the last mile. */
-function mendedBy(way: WayArrives, lengthMetres: number): WayArrives {
-  const latest = MEND_FROM_SHARE * lengthMetres;
-  return way.clear === null || way.clear.alongMetres <= latest ? way : { ...way, clear: { ...way.clear, alongMetres: latest } };
 }
 
 /** The strength of the stream beyond which the heading ends down-stream: its bound where it always or never does. */

@@ -1,5 +1,6 @@
 import { crossingOf, lineBetween } from "../passage/index.ts";
-import { type BoardRow, judgeBoard, keepDepartures, type Pilotage, spellsOf, type Trial } from "../window/index.ts";
+import { type BoardRow, judgeBoard, keepDepartures, spellsOf, type Trial } from "../window/index.ts";
+import { type HarbourLegs, legsHome } from "./harbour-legs.ts";
 import { LYING_SECONDS } from "./lying-there.ts";
 import type { Prepared } from "./prepare.ts";
 
@@ -19,7 +20,8 @@ export function wayHome(prepared: Prepared, berthAt: number): WayHome {
   const first = Math.ceil(berthAt / HOME_EVERY_SECONDS) * HOME_EVERY_SECONDS;
   const times: number[] = [];
   for (let at = first; at < berthAt + LYING_SECONDS; at += HOME_EVERY_SECONDS) times.push(at);
-  const kept = keepDepartures((member, passage) => homeward(prepared.trialOf(member, passage)), times, prepared.weather);
+  const legs = legsHome(prepared.plane, prepared.passage);
+  const kept = keepDepartures((member, passage) => homeward(prepared.trialOf(member, passage), legs), times, prepared.weather);
   if (kept === null) throw new Error("departures stopped without being asked to");
   const rows = judgeBoard(kept, prepared.passage.limits, prepared.weather);
   const spell = spellsOf(rows).find((one) => one.kind === "open");
@@ -27,9 +29,8 @@ export function wayHome(prepared: Prepared, berthAt: number): WayHome {
   return { rows, opens: from === undefined || until === undefined ? null : { from, until } };
 }
 
-function homeward({ crossing, out, into, ...rest }: Trial): Trial {
+function homeward({ crossing, ...rest }: Trial, legs: HarbourLegs): Trial {
   const { line, around, boat, stepSeconds, engineStopped } = crossing;
   const back = lineBetween(line.plane, line.toX, line.toY, line.fromX, line.fromY);
-  const turned = (leg: Pilotage | null): Pilotage | null => (leg === null ? null : { ...leg, points: leg.points.toReversed() });
-  return { ...rest, crossing: crossingOf(back, around, boat, stepSeconds, engineStopped), out: turned(into), into: turned(out) };
+  return { ...rest, ...legs, crossing: crossingOf(back, around, boat, stepSeconds, engineStopped) };
 }

@@ -17,6 +17,7 @@ export * from "./duration.ts";
 export { parseLength } from "./length.ts";
 export { nearestWord } from "./nearest-word.ts";
 export * from "./position.ts";
+export * from "./range-of.ts";
 export * from "./sea-range.ts";
 export { parseSpeed, parseSpeedProduct } from "./speed.ts";
 export * from "./vector.ts";

@@ -1,5 +1,5 @@
 /**
- * Weather: wind, gusts and (as periods, until the room `sea` takes them) the sea's height and period. Speeds m/s at 10 m, directions
+ * Weather: wind, gusts, visibility, the chance of thunderstorms and (as periods, until the room `sea` takes them) the sea's height and period. Speeds m/s at 10 m, directions
  * where the wind comes from, degrees true. A reading may be a range or have two ends; the worse end is taken where a limit is judged.
  */
 
@@ -7,6 +7,7 @@ export * from "./combined-wind.ts";
 export * from "./grid-wind.ts";
 export * from "./period-spans.ts";
 export * from "./period-wind.ts";
+export * from "./ranged.ts";
 export * from "./sea.ts";
 export * from "./widest-wind.ts";
 export * from "./wind.ts";

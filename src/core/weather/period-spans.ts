@@ -31,8 +31,11 @@ export function spanAt<P>(spans: readonly PeriodSpan<P>[], at: number): PeriodSp
   return last !== undefined && at === last.until ? last : null;
 }
 
+const cutsKnown = new WeakMap<readonly Stretch[], readonly number[]>();
+
 /** The starts and ends of spans strictly inside a stretch of time, ascending, each once. */
 export function breaksOf(spans: readonly Stretch[], from: number, until: number): readonly number[] {
-  const all = new Set(spans.flatMap((span) => [span.from, span.until]));
-  return [...all].filter((at) => at > from && at < until).sort((a, b) => a - b);
+  const cuts = cutsKnown.get(spans) ?? [...new Set(spans.flatMap((span) => [span.from, span.until]))].sort((a, b) => a - b);
+  cutsKnown.set(spans, cuts);
+  return cuts.filter((at) => at > from && at < until);
 }

@@ -1,25 +1,31 @@
 import type { NoAnswer } from "../answers/index.ts";
 import type { WayArrives } from "../passage/index.ts";
+import type { GatePassed } from "../places/index.ts";
 import type { WindSampler } from "../weather/index.ts";
+import { beforeOtherwise, beforePlanned } from "./before-in.ts";
 import {
   type DepartureRun,
   ENGINE_STOPS_SECONDS,
   LATEST_TRIED_SECONDS,
   type Outcome,
+  type PassageRun,
   runDeparture,
   runPlanned,
   runUnder,
-  type Trial,
 } from "./departures.ts";
-import { type Exposure, feel, feelOn, feelUnder } from "./exposure.ts";
-import type { Felt, Limit } from "./limit.ts";
-import { type CoveredSpan, judge, type Margin, passesNever } from "./margin.ts";
-import { nodesOf } from "./passage-nodes.ts";
+import { type Exposure, feel, feelOn, feelUnder, samplersBeside } from "./exposure.ts";
+import { type GatesRun, gateFaultOf, gatesPassed } from "./gates/pass-gates.ts";
+import type { Margin } from "./judged.ts";
+import type { Limit } from "./limit.ts";
+import { judge, passesNever } from "./margin.ts";
+import type { Before } from "./once/felt-once.ts";
+import { nodesOf, type PassageNodes } from "./passage-nodes.ts";
 import { type FeltSurroundings, SurroundingsOfRuns, type TrialOf } from "./runs-settled.ts";
-import { type SinceAgainst, sinceWindAgainst } from "./since-against.ts";
+import type { SinceAgainst } from "./since-against.ts";
 import { firstDoor, type Slack, type TimeInHand, type Tried, timeInHand } from "./time-in-hand.ts";
-import { type DecidedBy, decide, type Verdict } from "./verdict.ts";
-import type { WeatherToFeel } from "./weather-to-feel.ts";
+import type { Trial } from "./trial.ts";
+import { type DecidedBy, decide, type GatesJudged, type Verdict } from "./verdict.ts";
+import { coveredOf, type WeatherToFeel } from "./weather-to-feel.ts";
 
 /** A departure run and felt, before any limit: what is kept, so that limits never run a passage again. */
 export interface KeptDeparture {
@@ -48,13 +54,17 @@ export interface BoardRow {
   /** How many forecasts, member 0 among them, put this departure on the same side of closed. */
   readonly forecastsAgreeing: { readonly agree: number; readonly of: number };
   readonly sinceAgainst: SinceAgainst | null;
+  /** Gates as the planned passage goes through them, in order of time; what stops it, and what cures that. */
+  readonly gates: GatesJudged & { readonly passed: readonly GatePassed[] };
 }
 
 /** Told after each departure; returning true stops the work. */
 export type Progress = (done: number, of: number) => boolean | undefined;
 
 /** One more forecast's word on a departure: what would be felt, or why no way arrives under its wind. */
-export type MemberKept = { readonly kind: "felt"; readonly exposure: Exposure } | { readonly kind: "noPassage"; readonly why: NoAnswer };
+export type MemberKept =
+  | { readonly kind: "felt"; readonly exposure: Exposure; readonly gates: GatesRun }
+  | { readonly kind: "noPassage"; readonly why: NoAnswer };
 
 /**
  * Runs and feels every departure, each on its own. `trialOf(member)` gives what the passage is run with under a member's wind; it is
@@ -68,53 +78,84 @@ export function keepDepartures(
   progress?: Progress,
   later: readonly number[] = [],
 ): readonly KeptDeparture[] | null {
-  const surroundings = new SurroundingsOfRuns(trialOf, weather);
-  const feltPlain = (outcome: Outcome, { winds, sea }: FeltSurroundings): Exposure | null =>
-    outcome.kind === "fails" ? null : feel(outcome.run.passed, winds[0] as WindSampler, sea);
+  const keeper = new DepartureKeeper(trialOf, weather);
   const kept: KeptDeparture[] = [];
+  const all = departures.length + later.length;
   for (const departAt of departures) {
-    const { run, around } = surroundings.settle(departAt, runDeparture);
-    const { trials, winds: windOf, sea: seaSampler } = around;
-    const [trial, control] = [trials[0] as Trial, windOf[0] as WindSampler];
-    const { dependsOnWind } = trial.crossing.boat;
-    // Where the wind does not move the boat one run serves every forecast, on nodes that serve every wind.
-    const planned =
-      run.planned.kind === "fails"
-        ? null
-        : feelOn(nodesOf(run.planned.run.passed, dependsOnWind ? [control] : windOf, seaSampler), control, seaSampler);
-    const members = windOf.slice(1).map((memberWind, k): MemberKept => {
-      const own = dependsOnWind ? runUnder(trials[k + 1] as Trial, departAt, run.advised) : run.planned;
-      if (own.kind === "fails") return { kind: "noPassage", why: own.why };
-      const shared = dependsOnWind ? null : planned;
-      return { kind: "felt", exposure: shared === null ? feel(own.run.passed, memberWind, seaSampler) : feelUnder(shared, memberWind) };
-    });
-    kept.push({
-      run,
-      planned,
-      slower: run.slower.map(({ outcome }) => feltPlain(outcome, around)),
-      stopped: run.stopped.map((outcome) => feltPlain(outcome, around)),
-      members,
-      sinceAgainst: run.advised === null ? null : sinceWindAgainst(trial.crossing, run.advised, control, weather.wind.covers.from),
-      onlyLater: false,
-    });
-    if (progress?.(kept.length, departures.length + later.length) === true) return null;
+    kept.push(keeper.keep(departAt));
+    if (progress?.(kept.length, all) === true) return null;
   }
   for (const departAt of later) {
-    const { run, around } = surroundings.settle(departAt, runPlanned);
-    kept.push({ run, planned: feltPlain(run.planned, around), slower: [], stopped: [], members: [], sinceAgainst: null, onlyLater: true });
-    if (progress?.(kept.length, departures.length + later.length) === true) return null;
+    kept.push(keeper.keepOnlyLater(departAt));
+    if (progress?.(kept.length, all) === true) return null;
   }
   return kept;
 }
 
+/** Runs and feels departures, one at a time and in any order: none depends on another. Holds the samplers that serve them all. */
+export class DepartureKeeper {
+  readonly surroundings: SurroundingsOfRuns;
+
+  constructor(trialOf: TrialOf, weather: WeatherToFeel) {
+    this.surroundings = new SurroundingsOfRuns(trialOf, weather);
+  }
+
+  /** A departure with a line of its own. */
+  keep(departAt: number): KeptDeparture {
+    const { run, around } = this.surroundings.settle(departAt, runDeparture);
+    const { trials, winds: windOf, sea: seaSampler, beside } = around;
+    const { advised } = run;
+    const control = windOf[0] as WindSampler;
+    const { dependsOnWind } = (trials[0] as Trial).crossing.boat;
+    const behind = beforePlanned(around, advised, 0);
+    // Where the wind does not move the boat one run serves every forecast, on nodes that serve every wind.
+    const nodes =
+      run.planned.kind === "fails"
+        ? null
+        : nodesOf(run.planned.run.passed, dependsOnWind ? [control] : windOf, seaSampler, samplersBeside(beside));
+    const planned = nodes === null ? null : feelOn(nodes, control, seaSampler, beside, behind);
+    const members = windOf.slice(1).map((memberWind, k): MemberKept => {
+      const own = dependsOnWind ? runUnder(trials[k + 1] as Trial, departAt, run.advised) : run.planned;
+      if (own.kind === "fails") return { kind: "noPassage", why: own.why };
+      const shared = dependsOnWind ? null : planned;
+      const memberBehind = beforePlanned(around, advised, k + 1);
+      if (shared !== null) return { kind: "felt", exposure: feelUnder(shared, memberWind, memberBehind), gates: own.run.gates };
+      const before = (laid: PassageNodes): Before => beforeOtherwise(around, advised, k + 1, memberBehind.sinceAgainst, laid);
+      return { kind: "felt", exposure: feel(own.run.passed, memberWind, seaSampler, beside, before), gates: own.run.gates };
+    });
+    return {
+      run,
+      planned,
+      slower: run.slower.map(({ outcome }) => feltOtherwise(outcome, around, advised, behind)),
+      stopped: run.stopped.map((outcome) => feltOtherwise(outcome, around, advised, behind)),
+      members,
+      sinceAgainst: behind.sinceAgainst?.since ?? null,
+      onlyLater: false,
+    };
+  }
+
+  /** One that only serves the time in hand of those before it. */
+  keepOnlyLater(departAt: number): KeptDeparture {
+    const { run, around } = this.surroundings.settle(departAt, runPlanned);
+    const planned = run.planned.kind === "fails" ? null : feltWith(run.planned, around, () => beforePlanned(around, run.advised, 0));
+    return { run, planned, slower: [], stopped: [], members: [], sinceAgainst: null, onlyLater: true };
+  }
+}
+
+function feltOtherwise(outcome: Outcome, around: FeltSurroundings, advised: WayArrives | null, planned: Before): Exposure | null {
+  if (outcome.kind === "fails") return null;
+  return feltWith(outcome, around, (nodes) => beforeOtherwise(around, advised, 0, planned.sinceAgainst, nodes));
+}
+
+type Arrives = Extract<Outcome, { readonly kind: "arrives" }>;
+
+function feltWith({ run }: Arrives, { winds, sea, beside }: FeltSurroundings, before: (nodes: PassageNodes) => Before): Exposure {
+  return feel(run.passed, winds[0] as WindSampler, sea, beside, before);
+}
+
 /** Judges kept departures by limits and decides each that has a line: pure and quick, nothing is run again. */
 export function judgeBoard(kept: readonly KeptDeparture[], limits: readonly Limit[], weather: WeatherToFeel): readonly BoardRow[] {
-  const coversOf = (felt: Felt): CoveredSpan | null => {
-    if (felt === "sunAltitudeDeg") return null;
-    if (felt === "seaHeightMetres" || felt === "seaPeriodSeconds") return weather.sea?.covers ?? null;
-    return weather.wind.covers;
-  };
-  const judgeAll = (exposure: Exposure): readonly Margin[] => limits.map((limit) => judge(exposure, limit, coversOf(limit.felt)));
+  const judgeAll = (exposure: Exposure): readonly Margin[] => limits.map((limit) => judge(exposure, limit, coveredOf(weather, limit.felt)));
   const tried: Tried["outcome"][] = kept.map((one) => outcomeOf(one.planned, one.run.planned, judgeAll));
   const asked = kept.filter((one) => !one.onlyLater);
   return asked.map((one, i) => {
@@ -124,27 +165,41 @@ export function judgeBoard(kept: readonly KeptDeparture[], limits: readonly Limi
       advised: one.run.advised,
       arrivalAt: one.run.planned.kind === "arrives" ? one.run.planned.run.arrivalAt : null,
       sinceAgainst: one.sinceAgainst,
+      gates: gatesOf(one.run),
     };
-    const first = outcome.kind === "judged" ? decide(outcome.margins, null) : noPassage(outcome.why);
+    const first = outcome.kind === "judged" ? decide(outcome.margins, null, base.gates) : noPassage(outcome.why);
     const closed = first.kind === "closed";
     let agree = 1;
     for (const member of one.members) {
       const otherClosed =
-        member.kind === "felt" ? limits.some((limit) => passesNever(member.exposure, limit)) : noPassage(member.why).kind === "closed";
+        member.kind === "felt"
+          ? isShut(member.gates) || limits.some((limit) => passesNever(member.exposure, limit))
+          : noPassage(member.why).kind === "closed";
       if (otherClosed === closed) agree++;
     }
     const forecastsAgreeing = { agree, of: one.members.length + 1 };
     if (outcome.kind !== "judged") return { ...base, verdict: first, margins: [], inHand: null, forecastsAgreeing };
     if (closed) return { ...base, verdict: first, margins: outcome.margins, inHand: null, forecastsAgreeing };
     const inHand = inHandOf(kept, tried, i, judgeAll);
-    return { ...base, verdict: decide(outcome.margins, inHand), margins: outcome.margins, inHand, forecastsAgreeing };
+    return { ...base, verdict: decide(outcome.margins, inHand, base.gates), margins: outcome.margins, inHand, forecastsAgreeing };
   });
 }
 
 function outcomeOf(exposure: Exposure | null, outcome: Outcome, judgeAll: (exposure: Exposure) => readonly Margin[]): Tried["outcome"] {
   if (outcome.kind === "fails") return { kind: "noPassage", why: outcome.why };
   if (exposure === null) throw new Error("a passage that arrives was not felt");
-  return { kind: "judged", margins: judgeAll(exposure), arrivalAt: outcome.run.arrivalAt };
+  return { kind: "judged", margins: judgeAll(exposure), arrivalAt: outcome.run.arrivalAt, gates: outcome.run.gates };
+}
+
+function gatesOf({ planned, gateCures }: DepartureRun): BoardRow["gates"] {
+  if (planned.kind === "fails") return { passed: [], fault: null, cures: [] };
+  const { gates } = planned.run;
+  return { passed: gatesPassed(gates), fault: gateFaultOf(gates), cures: gateCures };
+}
+
+function isShut(gates: GatesRun): boolean {
+  const fault = gateFaultOf(gates);
+  return fault !== null && fault.kind !== "notGiven";
 }
 
 /** No passage: closed where the water forbids it, not judged (so marginal) where the forecast does not reach. */
@@ -189,13 +244,18 @@ function inHandOf(
   return timeInHand(laterDeparture, slower, { seconds: engine.amount, door: engine.door });
 }
 
-/** How much later the boat arrives at a share of slowness between the speeds tried, by straight lines, seconds. */
+/** When she is off the entrance: what is waited before a gate there or further in takes up lateness, and does not count. */
+function entranceReachedAt({ gates, openWaterUntil }: PassageRun): number {
+  return gates.into?.startAt ?? openWaterUntil;
+}
+
+/** How much later the boat is there at a share of slowness between the speeds tried, by straight lines, seconds. */
 function lateBy(one: KeptDeparture, slowness: number): number {
-  const plannedAt = one.run.planned.kind === "arrives" ? one.run.planned.run.arrivalAt : 0;
+  const plannedAt = one.run.planned.kind === "arrives" ? entranceReachedAt(one.run.planned.run) : 0;
   let before = { slowness: 0, late: 0 };
   for (const { speedShare, outcome } of one.run.slower) {
     if (outcome.kind === "fails") break;
-    const now = { slowness: 1 - speedShare, late: outcome.run.arrivalAt - plannedAt };
+    const now = { slowness: 1 - speedShare, late: entranceReachedAt(outcome.run) - plannedAt };
     if (slowness <= now.slowness) {
       return before.late + ((slowness - before.slowness) / (now.slowness - before.slowness)) * (now.late - before.late);
     }

@@ -1,5 +1,4 @@
 import type { NoAnswer } from "../answers/index.ts";
-import type { Position } from "../earth/index.ts";
 import {
   bowOnDestination,
   type Crossing,
@@ -7,29 +6,17 @@ import {
   earliestOf,
   holdTrack,
   oneHeading,
-  type PilotageRun,
   pilotageSeconds,
   recommended,
-  runPilotage,
   squareInLanes,
   type Way,
   type WayArrives,
   waysAndBest,
 } from "../passage/index.ts";
+import { type GateCure, gateCures } from "./gates/cure.ts";
+import { type GatesRun, gateFaultOf, intoHarbour, type OutOfHarbour, outOfHarbour } from "./gates/pass-gates.ts";
 import type { Passed } from "./passage-nodes.ts";
-
-/** A fixed track in or out of harbour, at a speed over the ground. */
-export interface Pilotage {
-  readonly points: readonly Position[];
-  readonly speedOverGroundMps: number;
-}
-
-/** What departures are tried with, apart from the weather that is felt and the limits that judge. */
-export interface Trial {
-  readonly crossing: Crossing;
-  readonly out: Pilotage | null;
-  readonly into: Pilotage | null;
-}
+import type { Pilotage, Trial } from "./trial.ts";
 
 /**
  * Speeds tried for the time in hand, as shares of the planned one. Where the first slower one has no passage, the step to it is halved
@@ -48,6 +35,8 @@ export interface PassageRun {
   readonly openWaterFrom: number;
   readonly openWaterUntil: number;
   readonly arrivalAt: number;
+  /** The gates on the way. One that is missed ends them; the rest is run as if it had been open. */
+  readonly gates: GatesRun;
 }
 
 /** The advised order with the boat at a share of her planned speed. */
@@ -70,14 +59,16 @@ export interface DepartureRun {
   readonly slower: readonly SlowerRun[];
   /** The advised order with the engine stopped for each of `ENGINE_STOPS_SECONDS` after the first; none for a boat that never uses an engine. */
   readonly stopped: readonly Outcome[];
+  /** What cures a gate that the planned passage misses, the smallest change first; none where none is missed, or nothing does. */
+  readonly gateCures: readonly GateCure[];
 }
 
 /** Runs every way for one departure from the berth and the advised one's slower and stopped kin. Each departure stands alone. */
 export function runDeparture(trial: Trial, departAt: number): DepartureRun {
   const { crossing } = trial;
-  const { ways, advised, outRun, planned } = plan(trial, departAt);
-  if (advised === null) return { departAt, ways, advised, planned, slower: [], stopped: [] };
-  const whole = (open: WayArrives["track"]): Outcome => ({ kind: "arrives", run: berthToBerth(trial, outRun, open) });
+  const { ways, advised, left, planned } = plan(trial, departAt);
+  if (advised === null || planned.kind === "fails") return { departAt, ways, advised, planned, ...NO_KIN };
+  const whole = (open: WayArrives["track"]): Outcome => ({ kind: "arrives", run: berthToBerth(trial, left, open) });
   const at = (speedShare: number): SlowerRun => {
     const { run } = carryOut(crossing, advised, { speedFactor: speedShare });
     return { speedShare, outcome: run.kind === "fails" ? run : whole(run.track) };
@@ -91,13 +82,33 @@ export function runDeparture(trial: Trial, departAt: number): DepartureRun {
     const { run } = carryOut(crossing, advised, { stop: { alongMetres: advised.axis.alongMetres, seconds } });
     return run.kind === "fails" ? run : whole(run.track);
   });
-  return { departAt, ways, advised, planned, slower, stopped };
+  return { departAt, ways, advised, planned, slower, stopped, gateCures: curesOf(trial, departAt, advised, planned.run) };
+}
+
+const NO_KIN = { slower: [], stopped: [], gateCures: [] } as const;
+
+function curesOf(trial: Trial, departAt: number, advised: WayArrives, run: PassageRun): readonly GateCure[] {
+  if (gateFaultOf(run.gates)?.kind !== "missed") return [];
+  return gateCures({
+    trial,
+    departAt,
+    advised,
+    gates: run.gates,
+    arrivesFrom: (openFrom) => {
+      const way = sameWay(trial.crossing, openFrom, advised) ?? wayNamed(trial.crossing, openFrom, advised.name);
+      return way?.kind === "arrives" ? way.arrivalAt : null;
+    },
+    passes: (at) => {
+      const { planned } = plan(trial, at);
+      return planned.kind === "arrives" && gateFaultOf(planned.run.gates) === null;
+    },
+  });
 }
 
 /** Runs every way for one departure, without the advised one's slower and stopped kin. */
 export function runPlanned(trial: Trial, departAt: number): DepartureRun {
   const { ways, advised, planned } = plan(trial, departAt);
-  return { departAt, ways, advised, planned, slower: [], stopped: [] };
+  return { departAt, ways, advised, planned, ...NO_KIN };
 }
 
 /**
@@ -105,11 +116,13 @@ export function runPlanned(trial: Trial, departAt: number): DepartureRun {
  * arrive in this wind, or nothing is advised, every way is tried.
  */
 export function runUnder(trial: Trial, departAt: number, control: WayArrives | null): Outcome {
-  const { crossing } = trial;
-  const outRun = runOut(trial, departAt);
-  const openFrom = outRun === null ? departAt : (outRun.atSeconds[outRun.count - 1] as number);
-  const way = control === null ? null : sameWay(crossing, openFrom, control);
-  return way?.kind === "arrives" ? { kind: "arrives", run: berthToBerth(trial, outRun, way.track) } : plan(trial, departAt).planned;
+  const left = outOfHarbour(trial, departAt);
+  const way = control === null ? null : sameWay(trial.crossing, left.openWaterFrom, control);
+  return way?.kind === "arrives" ? { kind: "arrives", run: berthToBerth(trial, left, way.track) } : plan(trial, departAt).planned;
+}
+
+function wayNamed(crossing: Crossing, openFrom: number, name: WayArrives["name"]): Way | null {
+  return waysAndBest(crossing, openFrom, { earliestOnly: true }).ways.find((way) => way.name === name) ?? null;
 }
 
 /** The control's way by itself; null for one that needs the others' look at the stream. */
@@ -121,39 +134,33 @@ function sameWay(crossing: Crossing, openFrom: number, control: WayArrives): Way
   return control.name === "bowOnDestination" ? bowOnDestination(crossing, openFrom) : null;
 }
 
-function runOut({ crossing, out }: Trial, departAt: number): PilotageRun | null {
-  return out === null ? null : runPilotage(crossing.line.plane, out.points, out.speedOverGroundMps, departAt);
-}
-
 interface Planned {
   readonly ways: readonly Way[];
   readonly advised: WayArrives | null;
-  readonly outRun: PilotageRun | null;
+  readonly left: OutOfHarbour;
   readonly planned: Outcome;
 }
 
 function plan(trial: Trial, departAt: number): Planned {
   const { crossing } = trial;
-  const outRun = runOut(trial, departAt);
-  const openFrom = outRun === null ? departAt : (outRun.atSeconds[outRun.count - 1] as number);
-  const found = waysAndBest(crossing, openFrom, { earliestOnly: true });
+  const left = outOfHarbour(trial, departAt);
+  const found = waysAndBest(crossing, left.openWaterFrom, { earliestOnly: true });
   const { ways } = found;
   const advised = recommended(ways, earliestOf(found));
   const planned: Outcome =
-    advised === null ? { kind: "fails", why: firstWhy(ways) } : { kind: "arrives", run: berthToBerth(trial, outRun, advised.track) };
-  return { ways, advised, outRun, planned };
+    advised === null ? { kind: "fails", why: firstWhy(ways) } : { kind: "arrives", run: berthToBerth(trial, left, advised.track) };
+  return { ways, advised, left, planned };
 }
 
 /** Adds the harbour legs to an open-water track. */
-function berthToBerth(trial: Trial, out: PilotageRun | null, open: WayArrives["track"]): PassageRun {
-  const openWaterUntil = open.atSeconds[open.count - 1] as number;
-  const { into: leg } = trial;
-  const into = leg === null ? null : runPilotage(open.plane, leg.points, leg.speedOverGroundMps, openWaterUntil);
+export function berthToBerth(trial: Trial, left: OutOfHarbour, track: WayArrives["track"]): PassageRun {
+  const { open, run, chain, openWaterUntil, arrivalAt } = intoHarbour(trial, track);
   return {
-    passed: { out, open, into },
+    passed: { out: left.run, open, into: run },
     openWaterFrom: open.atSeconds[0] as number,
     openWaterUntil,
-    arrivalAt: into === null ? openWaterUntil : (into.atSeconds[into.count - 1] as number),
+    arrivalAt,
+    gates: { out: left.chain, into: chain },
   };
 }
 
@@ -163,7 +170,7 @@ function firstWhy(ways: readonly Way[]): NoAnswer {
   throw new Error("no way was tried");
 }
 
-/** Seconds that the legs in and out of harbour take. */
+/** Seconds under way on the legs in and out of harbour; what is waited before a gate comes on top. */
 export function harbourSeconds(trial: Trial): { readonly out: number; readonly into: number } {
   const { plane } = trial.crossing.line;
   const of = (leg: Pilotage | null): number => (leg === null ? 0 : pilotageSeconds(plane, leg.points, leg.speedOverGroundMps));

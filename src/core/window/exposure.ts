@@ -1,7 +1,11 @@
-import { sunAltitudeDeg } from "../earth/index.ts";
+import { sunPlace } from "../earth/index.ts";
 import { COVERED, type Coverage, NO_PLACE, NO_VARIABLE } from "../fields/index.ts";
-import { epochSeconds } from "../units/index.ts";
+import { degFromRad, epochSeconds, turnDeg } from "../units/index.ts";
 import {
+  RANGED_HIGH,
+  RANGED_LOW,
+  RANGED_SLOTS,
+  type RangedSampler,
   SEA_HAS_PERIOD,
   SEA_HEIGHT_HIGH_METRES,
   SEA_HEIGHT_LOW_METRES,
@@ -15,44 +19,80 @@ import {
   WIND_SLOTS,
   type WindSampler,
 } from "../weather/index.ts";
-import type { Felt } from "./limit.ts";
+import type { FeltColumn } from "./felt-column.ts";
+import type { FeltAlong } from "./limit.ts";
+import { type Before, feelWhole, withBefore } from "./once/felt-once.ts";
+import type { WholePassage } from "./once/once-value.ts";
+import type { PassageFacts } from "./once/passage-facts.ts";
 import { ARRIVAL, nodesOf, type PassageNodes, type Passed } from "./passage-nodes.ts";
 import { type Range, speedRangeOf, windAgainstRangeOf } from "./wind-felt.ts";
-
-/** What is felt of one quantity along the passage: the low and the high end at each node, and whether it is known there (a `Coverage`). */
-export interface FeltColumn {
-  readonly low: Float64Array;
-  readonly high: Float64Array;
-  readonly coverage: Uint8Array;
-}
 
 /**
  * What a passage would meet: one row a node. Between nodes a value goes in a straight line. The sun is reckoned on arrival only; wind
  * against current only where the water is known, so not in harbour. Kept whole for each departure, so that a new limit needs no new run.
  */
 export interface Exposure extends PassageNodes {
-  readonly columns: Readonly<Record<Felt, FeltColumn>>;
+  readonly columns: Readonly<Record<FeltAlong, FeltColumn>>;
+  /** What the passage has one figure of. */
+  readonly whole: WholePassage;
   /** Any gust along the way that is a factor on the wind, for want of one in the source. */
   readonly gustAssumed: boolean;
   /** The steps of the forecast inside which the wind turns by more than a right angle, so that the worse end holds. */
   readonly shiftSteps: number;
 }
 
-/** Feels the weather along a passage. `sea` null: no source gives a sea. */
-export function feel(passed: Passed, wind: WindSampler, sea: SeaSampler | null): Exposure {
-  return feelOn(nodesOf(passed, [wind], sea), wind, sea);
+/** What is felt beside wind and sea. Null: no source gives it, or it is not stated. */
+export interface FeltBeside {
+  readonly visibility: RangedSampler | null;
+  readonly thunderstorms: RangedSampler | null;
+  readonly facts: PassageFacts | null;
+  /** What the source of the sea covers in time. */
+  readonly seaCovers: { readonly from: number; readonly until: number } | null;
 }
 
-/** Feels the weather on nodes laid for this wind and sea. */
-export function feelOn(nodes: PassageNodes, wind: WindSampler, sea: SeaSampler | null): Exposure {
+/** Nothing beside wind and sea. */
+export const NOTHING_BESIDE: FeltBeside = { visibility: null, thunderstorms: null, facts: null, seaCovers: null };
+
+/** The samplers among what is felt beside wind and sea, for `nodesOf`. */
+export function samplersBeside({ visibility, thunderstorms }: FeltBeside): readonly RangedSampler[] {
+  return [visibility, thunderstorms].filter((one) => one !== null);
+}
+
+/** Feels the weather along a passage. `sea` null: no source gives a sea. `before` tells what lay behind it, once its nodes stand. */
+export function feel(
+  passed: Passed,
+  wind: WindSampler,
+  sea: SeaSampler | null,
+  beside: FeltBeside = NOTHING_BESIDE,
+  before: (nodes: PassageNodes) => Before | null = () => null,
+): Exposure {
+  const nodes = nodesOf(passed, [wind], sea, samplersBeside(beside));
+  return feelOn(nodes, wind, sea, beside, before(nodes));
+}
+
+/** Feels the weather on nodes laid for this wind and sea and what is beside them. */
+export function feelOn(
+  nodes: PassageNodes,
+  wind: WindSampler,
+  sea: SeaSampler | null,
+  beside: FeltBeside = NOTHING_BESIDE,
+  before: Before | null = null,
+): Exposure {
   const felt = windOn(nodes, wind);
-  return { ...nodes, ...felt, columns: { ...felt.columns, ...seaOn(nodes, sea), sunAltitudeDeg: sunOn(nodes) } };
+  const seas = seaOn(nodes, sea);
+  const columns = {
+    ...felt.columns,
+    ...seas,
+    ...besideOn(nodes, beside),
+    ...sunOn(nodes, beside.facts?.approachDegTrue ?? null),
+  };
+  return { ...nodes, ...felt, columns, whole: feelWhole(nodes, seas.seaHeightMetres, beside.seaCovers, beside.facts, before) };
 }
 
-/** The same passage under another wind, for which the nodes were laid too: sea and sun are the same and shared. */
-export function feelUnder(exposure: Exposure, wind: WindSampler): Exposure {
+/** The same passage under another wind, for which the nodes were laid too: sea, sun and all that the wind does not touch are shared. */
+export function feelUnder(exposure: Exposure, wind: WindSampler, before: Before | null = null): Exposure {
   const felt = windOn(exposure, wind);
-  return { ...exposure, ...felt, columns: { ...exposure.columns, ...felt.columns } };
+  return { ...exposure, ...felt, columns: { ...exposure.columns, ...felt.columns }, whole: withBefore(exposure, exposure.whole, before) };
 }
 
 function windOn(nodes: PassageNodes, wind: WindSampler) {
@@ -111,17 +151,69 @@ function seaOn(nodes: PassageNodes, sea: SeaSampler | null) {
   return columns;
 }
 
-function sunOn({ plane, count, part, atSeconds, xMetres, yMetres }: PassageNodes): FeltColumn {
-  const [column] = emptyColumns(count, 1) as [FeltColumn];
+function besideOn(nodes: PassageNodes, { visibility, thunderstorms }: FeltBeside) {
+  // What no source gives is the same nothing for both.
+  const [first, second] = emptyColumns(nodes.count, visibility === null && thunderstorms === null ? 1 : 2) as [FeltColumn, FeltColumn?];
+  return {
+    visibilityMetres: rangedOn(first, nodes, visibility),
+    thunderstormShare: rangedOn(second ?? first, nodes, thunderstorms),
+  };
+}
+
+function rangedOn(column: FeltColumn, nodes: PassageNodes, sampler: RangedSampler | null): FeltColumn {
+  if (sampler === null) return column;
+  const { count, atSeconds, xMetres, yMetres } = nodes;
+  const out = new Float64Array(RANGED_SLOTS);
   for (let i = 0; i < count; i++) {
-    if (part[i] !== ARRIVAL) {
-      column.coverage[i] = NO_PLACE;
-      continue;
-    }
-    const altitude = sunAltitudeDeg(epochSeconds(atSeconds[i] as number), plane.toPosition(xMetres[i] as number, yMetres[i] as number));
-    put(column, i, altitude, altitude);
+    const coverage = sampler.readInto(out, xMetres[i] as number, yMetres[i] as number, atSeconds[i] as number);
+    if (coverage === COVERED) put(column, i, out[RANGED_LOW] as number, out[RANGED_HIGH] as number);
+    else column.coverage[i] = coverage;
   }
   return column;
+}
+
+/** A sun higher than this is overhead and blinds on no course, degrees (common practice). */
+export const OVERHEAD_SUN_DEG = 60;
+
+/** The sun on arrival: how high, and how far off the bow, along the way in or on the stated approach. */
+function sunOn(nodes: PassageNodes, approachDegTrue: number | null) {
+  const { plane, count, part, atSeconds, xMetres, yMetres } = nodes;
+  const [altitude, offBow] = emptyColumns(count, 2) as [FeltColumn, FeltColumn];
+  for (let i = 0; i < count; i++) {
+    if (part[i] !== ARRIVAL) {
+      altitude.coverage[i] = NO_PLACE;
+      offBow.coverage[i] = NO_PLACE;
+      continue;
+    }
+    const sun = sunPlace(
+      epochSeconds(atSeconds[goesOnAt(nodes, i)] as number),
+      plane.toPosition(xMetres[i] as number, yMetres[i] as number),
+    );
+    put(altitude, i, sun.altitudeDeg, sun.altitudeDeg);
+    const course = approachDegTrue ?? courseAt(nodes, i);
+    if (course === null) continue;
+    // Below the horizon it blinds no more than overhead; that it is dark is for the limit on its height.
+    const blinds = sun.altitudeDeg > 0 && sun.altitudeDeg <= OVERHEAD_SUN_DEG;
+    const angle = blinds ? Math.abs(turnDeg(course, sun.azimuthDegTrue)) : 180;
+    put(offBow, i, angle, angle);
+  }
+  return { sunAltitudeDeg: altitude, eyeballSunAltitudeDeg: altitude, sunOffBowDeg: offBow };
+}
+
+/** The node at which she goes on from where she lies at a node: while she waits before a gate no light is wanted, but when she passes it. */
+function goesOnAt({ waiting, count }: PassageNodes, node: number): number {
+  let last = node;
+  if (waiting?.[node] === 1) while (last + 1 < count && waiting[last + 1] === 1) last++;
+  return last;
+}
+
+/** The course made good on the way in from a node on, at its end the last one; null where there is no way in. */
+function courseAt({ plane, count, part, xMetres, yMetres }: PassageNodes, node: number): number | null {
+  const from = node + 1 < count ? node : node - 1;
+  if (from < 0 || part[from] !== ARRIVAL) return null;
+  const [x, y] = [xMetres[from] as number, yMetres[from] as number];
+  const [dx, dy] = [(xMetres[from + 1] as number) - x, (yMetres[from + 1] as number) - y];
+  return dx === 0 && dy === 0 ? null : degFromRad(Math.atan2(dx, dy)) + plane.convergenceDegAt(x, y);
 }
 
 /** Empty columns cut from one piece of memory: many small ones cost more than what is written into them. */

@@ -1,40 +1,11 @@
-import type { NoAnswer } from "../answers/index.ts";
 import type { Position } from "../earth/index.ts";
 import { COVERED, NO_PLACE, NO_TIME } from "../fields/index.ts";
 import type { Exposure } from "./exposure.ts";
+import type { Margin, WorstPlace } from "./judged.ts";
 import { firstBelowZero, stretchBelow, worstThatLasts } from "./lasting.ts";
-import type { Limit } from "./limit.ts";
+import { isMaximum, isOnce, type Limit, type LimitAlong, marginOf } from "./limit.ts";
+import { judgeOnce } from "./once/judge-once.ts";
 import { ARRIVAL, OPEN_WATER } from "./passage-nodes.ts";
-
-/** Where a limit stands nearest to its *never* on one passage. */
-export interface WorstPlace {
-  /** (never − value)/(never − happy): 1 and above untroubled, below 0 closed. */
-  readonly margin: number;
-  /** What the margin is of: with a toleration the worst that lasts longer than that, else the worst met. */
-  readonly value: number;
-  /** The worst met at all, however short; `value` itself where nothing is tolerated. */
-  readonly peakValue: number;
-  readonly at: number;
-  readonly where: Position;
-  /** When *never* is first passed, if it is. */
-  readonly firstPastNeverAt: number | null;
-}
-
-/** A limit judged along a passage; where something on the way is unknown it is not judged, whatever stands elsewhere. */
-export type Margin =
-  | ({ readonly kind: "judged"; readonly limit: Limit } & WorstPlace)
-  | { readonly kind: "notJudged"; readonly limit: Limit; readonly why: NoAnswer; readonly knownPart: WorstPlace | null };
-
-/** The margin of one value under a limit. Throws when *happy* and *never* are one figure: there is no margin between them then. */
-export function marginOf(limit: Limit, value: number): number {
-  if (limit.never === limit.happy) throw new Error(`a limit on ${limit.felt} without room: happy and never are both ${limit.never}`);
-  return (limit.never - value) / (limit.never - limit.happy);
-}
-
-/** A limit whose *never* lies above its *happy* is bad when the value is high: the worse end is the high one. */
-export function isMaximum(limit: Limit): boolean {
-  return limit.never > limit.happy;
-}
 
 /** What a source covers in time, for the answer where something is not covered. */
 export interface CoveredSpan {
@@ -42,12 +13,22 @@ export interface CoveredSpan {
   readonly until: number;
 }
 
+/** Judges one limit on one passage; `covers` as in `judgeAlong`. */
+export function judge(exposure: Exposure, limit: Limit, covers: CoveredSpan | null): Margin {
+  return isOnce(limit) ? judgeOnce(exposure.whole, limit, leavingOf(exposure)) : judgeAlong(exposure, limit, covers);
+}
+
+/** When and where the berth is left. */
+function leavingOf(exposure: Exposure): { readonly at: number; readonly where: Position } {
+  return { at: exposure.atSeconds[0] as number, where: placeOf(exposure, 0) };
+}
+
 /**
  * Judges one limit along one passage. The worse end of every range counts. Between nodes values go in straight lines, so the worst is at
  * a node and crossings are where the line crosses; with a toleration the worst is the worst that lasts longer than that. `covers` is what
  * the weather covers in time, null where no source gives the quantity.
  */
-export function judge(exposure: Exposure, limit: Limit, covers: CoveredSpan | null): Margin {
+function judgeAlong(exposure: Exposure, limit: LimitAlong, covers: CoveredSpan | null): Margin {
   const { coverage } = exposure.columns[limit.felt];
   const [first, end] = judgedNodes(exposure, limit);
   let uncovered = -1;
@@ -77,7 +58,7 @@ export function judge(exposure: Exposure, limit: Limit, covers: CoveredSpan | nu
 }
 
 /** The nodes on which a limit is judged, as [first, one past the last]; the parts of a passage follow one another. */
-function judgedNodes(exposure: Exposure, limit: Limit): [number, number] {
+function judgedNodes(exposure: Exposure, limit: LimitAlong): [number, number] {
   const { part, count } = exposure;
   let first = 0;
   let end = count;
@@ -96,6 +77,10 @@ function placeOf(exposure: Exposure, node: number): Position {
 
 /** Whether the known part of a passage passes *never* for longer than is tolerated: what `judge` finds a margin below 0 for, and quicker. */
 export function passesNever(exposure: Exposure, limit: Limit): boolean {
+  if (isOnce(limit)) {
+    const margin = judge(exposure, limit, null);
+    return ((margin.kind === "judged" ? margin : margin.knownPart)?.margin ?? 0) < 0;
+  }
   const [first, end] = judgedNodes(exposure, limit);
   const { low, high, coverage } = exposure.columns[limit.felt];
   const { never, toleratedSeconds } = limit;
@@ -115,7 +100,7 @@ export function passesNever(exposure: Exposure, limit: Limit): boolean {
 /** Times and margins of the covered nodes from `first` until before `end`. */
 function marginsOf(
   exposure: Exposure,
-  limit: Limit,
+  limit: LimitAlong,
   first: number,
   end: number,
 ): { nodes: number[]; times: Float64Array; margins: Float64Array } {
@@ -131,7 +116,7 @@ function marginsOf(
 }
 
 /** The worst over the covered ones of the nodes from `first` until before `end`. */
-function worstOf(exposure: Exposure, limit: Limit, first: number, end: number): WorstPlace {
+function worstOf(exposure: Exposure, limit: LimitAlong, first: number, end: number): WorstPlace {
   const { low, high, coverage } = exposure.columns[limit.felt];
   const maximum = isMaximum(limit);
   const values = maximum ? high : low;

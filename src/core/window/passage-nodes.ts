@@ -1,6 +1,6 @@
 import type { Plane } from "../earth/index.ts";
-import type { PilotageRun, Track } from "../passage/index.ts";
-import type { SeaSampler, WindSampler } from "../weather/index.ts";
+import { type PilotageRun, sumsOf, type Track } from "../passage/index.ts";
+import type { RangedSampler, SeaSampler, WindSampler } from "../weather/index.ts";
 
 /** Which part of the passage a node belongs to. */
 export const OUT_OF_HARBOUR = 0;
@@ -29,33 +29,44 @@ export interface PassageNodes {
   readonly currentEastMps: Float64Array;
   readonly currentNorthMps: Float64Array;
   readonly answeredBy: Int16Array;
+  /** What the engine burns in open water, by its rule. */
+  readonly openWaterFuelLitres: number;
+  /** 1 where she has lain still before a gate since the node before; left out where she never does. */
+  readonly waiting?: Uint8Array;
 }
 
-/** How long before a jump its near side stands, seconds. */
+/** How far from a jump its two sides stand, seconds: at a step of a forecast the step itself holds, and what holds between two begins just after. */
 const JUMP_SECONDS = 1;
 /** What answers for the water on a leg in or out of harbour: nobody, it is not reckoned there. */
 const NOT_RECKONED = -100;
-const NUMBERS = 7;
+const NUMBERS = 8;
 const PART = 3;
+const WAITING = 7;
 
-/** Lays the nodes of a passage so that every one of these winds and the sea can be felt on them. */
-export function nodesOf(passed: Passed, winds: readonly WindSampler[], sea: SeaSampler | null): PassageNodes {
+/** Lays the nodes of a passage so that every one of these winds, the sea and what else of the weather there is can be felt on them. */
+export function nodesOf(
+  passed: Passed,
+  winds: readonly WindSampler[],
+  sea: SeaSampler | null,
+  others: readonly RangedSampler[] = [],
+): PassageNodes {
   const { out, open, into } = passed;
   const last = open.count - 1;
   const from = out === null ? (open.atSeconds[0] as number) : (out.atSeconds[0] as number);
   const until = into === null ? (open.atSeconds[last] as number) : (into.atSeconds[into.count - 1] as number);
   // A jump just at the end has its near side within the passage: the last node itself stands on the far side.
   const jumps = new Set<number>();
-  for (const weather of [...winds, ...(sea === null ? [] : [sea])])
+  for (const weather of [...winds, ...(sea === null ? [] : [sea]), ...others])
     for (const at of weather.breaksWithin(from, until + JUMP_SECONDS)) jumps.add(at);
   const breaks: number[] = [];
-  for (const at of jumps) breaks.push(at - JUMP_SECONDS, at);
+  for (const at of jumps) breaks.push(at - JUMP_SECONDS, at, at + JUMP_SECONDS);
   breaks.sort((a, b) => a - b);
   const rows: number[] = [];
   let next = 0;
   const addRun = (run: PilotageRun | Track, part: number, track: Track | null): void => {
     for (let i = 0; i < run.count; i++) {
       const at = run.atSeconds[i] as number;
+      const waiting = "waiting" in run ? (run.waiting?.[i] ?? 0) : 0;
       if (i > 0) {
         const before = run.atSeconds[i - 1] as number;
         while (next < breaks.length && (breaks[next] as number) < at) {
@@ -65,23 +76,36 @@ export function nodesOf(passed: Passed, winds: readonly WindSampler[], sea: SeaS
           const mix = (values: Float64Array | undefined): number =>
             values === undefined ? 0 : (values[i - 1] as number) + share * ((values[i] as number) - (values[i - 1] as number));
           const answeredBy = track === null ? NOT_RECKONED : Math.min(track.answeredBy[i - 1] as number, track.answeredBy[i] as number);
-          rows.push(moment, mix(run.xMetres), mix(run.yMetres), part, mix(track?.currentEastMps), mix(track?.currentNorthMps), answeredBy);
+          rows.push(
+            moment,
+            mix(run.xMetres),
+            mix(run.yMetres),
+            part,
+            mix(track?.currentEastMps),
+            mix(track?.currentNorthMps),
+            answeredBy,
+            waiting,
+          );
         }
       }
       const x = run.xMetres[i] as number;
       const y = run.yMetres[i] as number;
-      if (track === null) rows.push(at, x, y, part, 0, 0, NOT_RECKONED);
-      else rows.push(at, x, y, part, track.currentEastMps[i] as number, track.currentNorthMps[i] as number, track.answeredBy[i] as number);
+      if (track === null) rows.push(at, x, y, part, 0, 0, NOT_RECKONED, waiting);
+      else {
+        const [east, north] = [track.currentEastMps[i] as number, track.currentNorthMps[i] as number];
+        rows.push(at, x, y, part, east, north, track.answeredBy[i] as number, waiting);
+      }
     }
   };
   if (out !== null) addRun(out, OUT_OF_HARBOUR, null);
   addRun(open, OPEN_WATER, open);
   if (into !== null) addRun(into, ARRIVAL, null);
   else rows.push(...rows.slice(-NUMBERS).map((value, k) => (k === PART ? ARRIVAL : value)));
-  return inColumns(open.plane, rows);
+  const nodes = inColumns(open.plane, rows, sumsOf(open).fuelLitres);
+  return out?.waiting === undefined && into?.waiting === undefined ? nodes : { ...nodes, waiting: waitingOf(rows) };
 }
 
-function inColumns(plane: Plane, rows: readonly number[]): PassageNodes {
+function inColumns(plane: Plane, rows: readonly number[], openWaterFuelLitres: number): PassageNodes {
   const count = rows.length / NUMBERS;
   const numbers = new Float64Array(5 * count);
   const nodes = {
@@ -94,6 +118,7 @@ function inColumns(plane: Plane, rows: readonly number[]): PassageNodes {
     currentEastMps: numbers.subarray(3 * count, 4 * count),
     currentNorthMps: numbers.subarray(4 * count),
     answeredBy: new Int16Array(count),
+    openWaterFuelLitres,
   };
   for (let i = 0; i < count; i++) {
     const k = i * NUMBERS;
@@ -106,4 +131,8 @@ function inColumns(plane: Plane, rows: readonly number[]): PassageNodes {
     nodes.answeredBy[i] = rows[k + 6] as number;
   }
   return nodes;
+}
+
+function waitingOf(rows: readonly number[]): Uint8Array {
+  return Uint8Array.from({ length: rows.length / NUMBERS }, (_, i) => rows[i * NUMBERS + WAITING] as number);
 }

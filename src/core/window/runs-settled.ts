@@ -1,6 +1,10 @@
 import { runsForAll, type Span } from "../fields/index.ts";
 import type { SeaSampler, WindSampler } from "../weather/index.ts";
-import type { DepartureRun, Trial } from "./departures.ts";
+import type { DepartureRun } from "./departures.ts";
+import type { FeltBeside } from "./exposure.ts";
+import type { WindBefore } from "./once/once-value.ts";
+import { windBeforeOn } from "./once/wind-before.ts";
+import type { Trial } from "./trial.ts";
 import type { WeatherToFeel } from "./weather-to-feel.ts";
 
 /** What a passage over `passage` is run with under a member's wind. */
@@ -12,6 +16,11 @@ export interface FeltSurroundings {
   readonly trials: readonly Trial[];
   readonly winds: readonly WindSampler[];
   readonly sea: SeaSampler | null;
+  readonly beside: FeltBeside;
+  /** The wind before leaving, one a member. */
+  readonly windsBefore: readonly WindBefore[];
+  /** From when on the wind is covered. */
+  readonly windFrom: number;
 }
 
 /**
@@ -46,7 +55,8 @@ export class SurroundingsOfRuns {
     }
   }
 
-  private over(passage: Span): FeltSurroundings {
+  /** What serves for a passage of this time. */
+  over(passage: Span): FeltSurroundings {
     const { wind, sea, currentRunsFor } = this.weather;
     const key = `${currentRunsFor?.(passage) ?? ""} ${runsForAll(sea === null ? [wind] : [wind, sea], passage)}`;
     const known = this.known.get(key);
@@ -56,7 +66,15 @@ export class SurroundingsOfRuns {
     const { dependsOnWind } = trial.crossing.boat;
     const winds = Array.from({ length: wind.memberCount }, (_, member) => wind.onPlane(plane, member, passage));
     const trials = winds.map((_, member) => (member === 0 || !dependsOnWind ? trial : this.trialOf(member, passage)));
-    const made = { trials, winds, sea: sea?.onPlane(plane, passage) ?? null };
+    const { visibility = null, thunderstorms = null, facts = null } = this.weather;
+    const beside = {
+      visibility: visibility?.onPlane(plane) ?? null,
+      thunderstorms: thunderstorms?.onPlane(plane) ?? null,
+      facts,
+      seaCovers: sea?.covers ?? null,
+    };
+    const windsBefore = winds.map((sampler) => windBeforeOn(trial.crossing.line, sampler, wind.covers));
+    const made = { trials, winds, sea: sea?.onPlane(plane, passage) ?? null, beside, windsBefore, windFrom: wind.covers.from };
     this.known.set(key, made);
     return made;
   }

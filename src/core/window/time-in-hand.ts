@@ -1,12 +1,15 @@
 import type { NoAnswer } from "../answers/index.ts";
+import { gateDoorBetween } from "./gates/gate-doors.ts";
+import type { GatesRun } from "./gates/pass-gates.ts";
+import type { Margin } from "./judged.ts";
 import type { Felt } from "./limit.ts";
-import type { Margin } from "./margin.ts";
 
 /** What shuts when the time in hand is used up. */
 export type Door =
   | { readonly kind: "limit"; readonly felt: Felt }
   | { readonly kind: "notJudged"; readonly felt: Felt; readonly why: NoAnswer }
-  | { readonly kind: "noPassage"; readonly why: NoAnswer };
+  | { readonly kind: "noPassage"; readonly why: NoAnswer }
+  | { readonly kind: "gate"; readonly name: string };
 
 /** How far one thing may go wrong before a door shuts. */
 export interface Slack {
@@ -31,7 +34,7 @@ export interface TimeInHand {
 export interface Tried {
   readonly amount: number;
   readonly outcome:
-    | { readonly kind: "judged"; readonly margins: readonly Margin[]; readonly arrivalAt: number }
+    | { readonly kind: "judged"; readonly margins: readonly Margin[]; readonly arrivalAt: number; readonly gates?: GatesRun }
     | { readonly kind: "noPassage"; readonly why: NoAnswer };
 }
 
@@ -47,8 +50,9 @@ export function firstDoor(cases: readonly Tried[]): { readonly amount: number; r
     const now = cases[k] as Tried;
     if (now.outcome.kind === "noPassage") return { amount: before.amount, door: { kind: "noPassage", why: now.outcome.why } };
     const earlier = before.outcome.kind === "judged" ? before.outcome.margins : [];
-    let least = Number.POSITIVE_INFINITY;
-    let door: Door | null = null;
+    const gate = before.outcome.kind === "judged" ? gateDoorBetween(before.outcome.gates, now.outcome.gates) : null;
+    let least = gate === null ? Number.POSITIVE_INFINITY : before.amount + gate.share * (now.amount - before.amount);
+    let door: Door | null = gate?.door ?? null;
     for (const margin of now.outcome.margins) {
       const past = earlier.find((one) => one.limit === margin.limit);
       const m1 = margin.kind === "judged" ? margin.margin : (margin.knownPart?.margin ?? 0);

@@ -1,5 +1,7 @@
 import type { NoAnswer } from "../answers/index.ts";
-import type { Margin } from "./margin.ts";
+import type { GateFault } from "../places/index.ts";
+import type { GateCure } from "./gates/cure.ts";
+import type { Margin } from "./judged.ts";
 import type { TimeInHand } from "./time-in-hand.ts";
 
 /** A smallest margin below this makes a departure marginal: the skipper's line (common practice: keep a seventh of the room). */
@@ -12,6 +14,9 @@ export type DecidedBy =
   | { readonly kind: "margin"; readonly margin: Extract<Margin, { kind: "judged" }> }
   | { readonly kind: "notJudged"; readonly margin: Extract<Margin, { kind: "notJudged" }> }
   | { readonly kind: "noPassage"; readonly why: NoAnswer }
+  /** A gate missed, or without an opening; what cures it, the smallest change first. */
+  | { readonly kind: "gate"; readonly fault: GateFault; readonly cures: readonly GateCure[] }
+  | { readonly kind: "gateNotJudged"; readonly fault: Extract<GateFault, { readonly why: NoAnswer }> }
   | { readonly kind: "littleTime"; readonly inHand: TimeInHand }
   | { readonly kind: "noLimits" };
 
@@ -22,11 +27,17 @@ export interface Verdict {
   readonly smallestMargin: number | null;
 }
 
+/** What of the gates bears on a verdict: the first that is not passed, null where all are, and what cures it. */
+export interface GatesJudged {
+  readonly fault: GateFault | null;
+  readonly cures: readonly GateCure[];
+}
+
 /**
- * Decides one departure. Closed: a margin below 0 (in the known part of a limit not judged whole, too). Marginal: below the skipper's
- * line, anything not judged, no limit at all, or too little time in hand. Open: else. `inHand` null: not yet reckoned.
+ * Decides one departure. Closed: a margin below 0 (in the known part of a limit not judged whole, too), or a gate missed. Marginal: below
+ * the skipper's line, anything not judged, no limit at all, or too little time in hand. Open: else. `inHand` null: not yet reckoned.
  */
-export function decide(margins: readonly Margin[], inHand: TimeInHand | null): Verdict {
+export function decide(margins: readonly Margin[], inHand: TimeInHand | null, { fault, cures }: GatesJudged = ALL_PASSED): Verdict {
   let smallest: Extract<Margin, { kind: "judged" }> | null = null;
   let unjudged: Extract<Margin, { kind: "notJudged" }> | null = null;
   for (const margin of margins) {
@@ -40,6 +51,8 @@ export function decide(margins: readonly Margin[], inHand: TimeInHand | null): V
   }
   const smallestMargin = smallest?.margin ?? null;
   if (smallest !== null && smallest.margin < 0) return { kind: "closed", decidedBy: { kind: "margin", margin: smallest }, smallestMargin };
+  if (fault !== null && fault.kind !== "notGiven") return { kind: "closed", decidedBy: { kind: "gate", fault, cures }, smallestMargin };
+  if (fault !== null) return { kind: "marginal", decidedBy: { kind: "gateNotJudged", fault }, smallestMargin };
   if (unjudged !== null) return { kind: "marginal", decidedBy: { kind: "notJudged", margin: unjudged }, smallestMargin };
   if (smallest === null) return { kind: "marginal", decidedBy: { kind: "noLimits" }, smallestMargin };
   if (smallest.margin < MARGINAL_BELOW) return { kind: "marginal", decidedBy: { kind: "margin", margin: smallest }, smallestMargin };
@@ -48,3 +61,5 @@ export function decide(margins: readonly Margin[], inHand: TimeInHand | null): V
   }
   return { kind: "open", decidedBy: { kind: "margin", margin: smallest }, smallestMargin };
 }
+
+const ALL_PASSED: GatesJudged = { fault: null, cures: [] };

@@ -21,6 +21,10 @@ const power = z
       "5.0 kn",
     ).optional(),
     usableFuel: entry("Fuel that can really be drawn, the reserve you keep left out.", ["180 L", "48 US gal"]).optional(),
+    reserve: entry(
+      "Of the usable fuel, what is not to be burnt: `thirds` (one to go, one to come back, one kept) or a share. Left out: thirds.",
+      ["thirds", "20 %"],
+    ).optional(),
     headwindLoss: entry("Share of the speed lost into 20 kn of wind dead ahead. Left out: none.", ["4 %"]).optional(),
   })
   .meta({ description: "The engine." });

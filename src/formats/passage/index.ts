@@ -7,7 +7,7 @@ export { editPassage } from "./edit-passage.ts";
 export { passageJsonSchema } from "./json-schema.ts";
 export { type Migration, migratePassage, passageMigrations, versionOf } from "./migrate.ts";
 export { FARTHEST_LANE_NM } from "./read-lanes.ts";
-export { LIMIT_KINDS } from "./read-limits.ts";
+export { LIMITS_ALONG } from "./read-limits.ts";
 export { LONGEST_LEAVE_DAYS, type PassageDocument, readPassage } from "./read-passage.ts";
 export { FARTHEST_REFUGE_NM, UNDER_KEEL_IF_LEFT_OUT_METRES } from "./read-refuges.ts";
 export { FARTHEST_PILOTAGE_NM, FARTHEST_STREAM_NM, LONGEST_ROUTE_NM, SAME_PLACE_NM } from "./read-route.ts";

@@ -1,6 +1,7 @@
 import { bad, good, issue, type Parsed } from "../../core/answers/index.ts";
+import { takeTime } from "../../core/calendar/index.ts";
 import type { WhereCurrentUnknown } from "../../core/plan/index.ts";
-import { nearestWord, parseLength } from "../../core/units/index.ts";
+import { nearestWord, parseLength, quoted, tidy } from "../../core/units/index.ts";
 
 const YES = ["yes", "true"];
 const NO = ["no", "false"];
@@ -38,4 +39,14 @@ export function parseWhereUnknown(text: string, path: string): Parsed<WhereCurre
 /** A file's name: not empty, no control characters. Absolute names and parent folders are allowed. */
 export function parseFileName(text: string, path: string): Parsed<string> {
   return text.trim() === "" ? bad(issue(path, "empty-value", "no file is named here")) : good(text);
+}
+
+/** A time of day, `0700`, `07:00`, `2400`, `0700 local` → seconds after midnight. */
+export function parseTimeOfDay(text: string, path: string): Parsed<number> {
+  const taken = takeTime(tidy(text), text, path);
+  if (taken !== null && "code" in taken) return bad(taken);
+  if (taken === null || !/^(?: ?local)?$/i.test(taken.rest)) {
+    return bad(issue(path, "time-not-understood", `${quoted(text)} is no time of day, which is read as 0700 or 07:00`));
+  }
+  return good(taken.secondOfDay);
 }

@@ -1,5 +1,5 @@
 import { good, type Parsed } from "../../core/answers/index.ts";
-import { type BoatSpec, checkBoat, HEADSAIL_ONLY_BEYOND_DEG, MOTOR_SAILING_EXPONENT } from "../../core/boat/index.ts";
+import { type BoatSpec, checkBoat, HEADSAIL_ONLY_BEYOND_DEG, MOTOR_SAILING_EXPONENT, RESERVE_BY_THIRDS } from "../../core/boat/index.ts";
 import { checkDeviationCard } from "../../core/earth/index.ts";
 import {
   parseAngle,
@@ -29,6 +29,11 @@ const angle = (text: string, path: string): Parsed<number> => parseAngle(text, p
 /** The speed under power; the word `estimate` is null. */
 function powerSpeed(text: string, path: string): Parsed<number | null> {
   return text.trim().toLowerCase() === "estimate" ? good(null) : speed(text, path);
+}
+
+/** What is kept of the usable fuel; the word `thirds` is a third. */
+function parseReserve(text: string, path: string): Parsed<number> {
+  return text.trim().toLowerCase() === "thirds" ? good(RESERVE_BY_THIRDS) : parseShare(text, path, { min: 0, max: 1 });
 }
 
 /** The boat in SI, and the file of its sail table where the speeds stand in one; issues are put on the cursor's page. */
@@ -62,11 +67,13 @@ export function readBoat(boat: Boat): { readonly boat: BoatSpec; readonly sailTa
 }
 
 function readPower(power: Cursor<NonNullable<PassageData["boat"]["power"]>>): NonNullable<BoatSpec["power"]> {
+  const reserveShare = power.at("reserve").read(parseReserve);
   return {
     speedMps: power.at("speed").read(powerSpeed) ?? null,
     burnLitresPerHour: power.at("burn").read((text, path) => parseBurn(text, path, { positive: true })) ?? null,
     burnMeasuredAtMps: power.at("burnMeasuredAt").read(speed) ?? null,
     usableFuelLitres: power.at("usableFuel").read((text, path) => parseVolume(text, path, { positive: true })) ?? null,
+    ...(reserveShare === undefined ? {} : { reserveShare }),
     headwindLossShare: power.at("headwindLoss").read((text, path) => parseShare(text, path, { min: 0, max: 1 })) ?? 0,
   };
 }

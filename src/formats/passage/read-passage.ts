@@ -7,6 +7,10 @@ import { stepsOf } from "./path.ts";
 import { parseYesNo } from "./quantities.ts";
 import { readAnchorage } from "./read-anchorage.ts";
 import { readBoat } from "./read-boat.ts";
+import { readChance } from "./read-chance.ts";
+import { readCrew } from "./read-crew.ts";
+import { readDepths } from "./read-depths.ts";
+import { readGates } from "./read-gates.ts";
 import { readLand } from "./read-land.ts";
 import { readLanes } from "./read-lanes.ts";
 import { readLimits } from "./read-limits.ts";
@@ -76,11 +80,15 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
   const land = readLand(document.at("land"), invented);
   const water = readWater(document.at("water"), clock, route?.from.position);
   const weather = readWeather(document.at("weather"), clock);
-  const limits = readLimits(document.at("limits"));
+  const limits = readLimits(document.at("limits"), boat, route);
+  const crew = readCrew(document.at("crew"));
+  const depths = readDepths(document.at("depths"));
+  const gates = readGates(document, { clock, shipZone, arrivalZone }, boat.draughtMetres);
   const refuges = readRefuges(document, route);
   const lanes = readLanes(document.at("lanes"), route);
   const staging = readStaging(document.at("staging"), route);
   const anchorage = readAnchorage(document.at("anchorage"), route);
+  const chance = readChance(document.at("chance"));
   const leave = document.at("leave");
   const { from, until } = readStretch({ from: leave.at("from"), until: leave.at("until") }, clock);
   if (from !== undefined && until !== undefined && until - from > LONGEST_LEAVE_DAYS * 86400) {
@@ -105,10 +113,14 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
       ...water,
       ...weather,
       limits,
+      crew,
+      depths,
+      gates,
       refuges,
       lanes,
       staging,
       anchorage,
+      chance,
       ...stretch,
     },
     sailTableFile,

@@ -1,6 +1,6 @@
 import { geodesicBetween, type Position } from "../../core/earth/index.ts";
 import type { NamedPlace, Passage, PilotageLeg } from "../../core/plan/index.ts";
-import { metresFromNm, nmFromMetres, parsePosition, parseSpeed } from "../../core/units/index.ts";
+import { metresFromNm, nmFromMetres, parseBearing, parsePosition, parseSpeed } from "../../core/units/index.ts";
 import type { Cursor } from "./cursor.ts";
 import type { PassageData } from "./schema.ts";
 
@@ -15,7 +15,7 @@ export const LONGEST_ROUTE_NM = 200;
 export const FARTHEST_PILOTAGE_NM = 50;
 export const FARTHEST_STREAM_NM = 300;
 
-export type ReadRoute = Pick<Passage, "from" | "to" | "pilotageOut" | "pilotageIn">;
+export type ReadRoute = Pick<Passage, "from" | "to" | "pilotageOut" | "pilotageIn" | "approachDegTrue">;
 
 export const milesBetween = (a: Position, b: Position): number => nmFromMetres(geodesicBetween(a, b).distanceMetres);
 const short = (nm: number): string => `${nm < 10 ? Math.round(nm * 100) / 100 : Math.round(nm)} nm`;
@@ -27,7 +27,8 @@ export function readRoute(route: Route): ReadRoute | undefined {
   const sound = from !== undefined && to !== undefined && isSoundDistance(route, milesBetween(from.position, to.position));
   const pilotageOut = readLeg(route.at("pilotageOut"), sound ? from.position : undefined, "last");
   const pilotageIn = readLeg(route.at("pilotageIn"), sound ? to.position : undefined, "first");
-  return from === undefined || to === undefined ? undefined : { from, to, pilotageOut, pilotageIn };
+  const approachDegTrue = route.at("approach").read((text, path) => parseBearing(text, path)) ?? null;
+  return from === undefined || to === undefined ? undefined : { from, to, pilotageOut, pilotageIn, approachDegTrue };
 }
 
 function isSoundDistance(route: Route, distanceNm: number): boolean {

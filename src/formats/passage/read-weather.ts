@@ -1,7 +1,8 @@
+import type { Parsed } from "../../core/answers/index.ts";
 import { parseZone } from "../../core/calendar/index.ts";
 import type { Passage, WeatherSource } from "../../core/plan/index.ts";
-import { parseNumber, parseSea, parseWindRange } from "../../core/units/index.ts";
-import type { SeaPeriod, WindPeriod } from "../../core/weather/index.ts";
+import { parseLength, parseNumber, parseRangeOf, parseSea, parseShare, parseWindRange } from "../../core/units/index.ts";
+import type { RangedPeriod, SeaPeriod, WindPeriod } from "../../core/weather/index.ts";
 import { type Clock, readStretch, readTime } from "./clock.ts";
 import type { Cursor } from "./cursor.ts";
 import { parseFileName, parseLineNumber } from "./quantities.ts";
@@ -76,20 +77,38 @@ function readLetter(source: Cursor<Source>, clock: Clock): WeatherSource | undef
 function readPeriods(periods: Cursor<NonNullable<Source["periods"]>>, clock: Clock): WeatherSource {
   const wind: (WindPeriod & { readonly at: Cursor<Period> })[] = [];
   const sea: (SeaPeriod & { readonly at: Cursor<Period> })[] = [];
+  const visibility: (RangedPeriod & { readonly at: Cursor<Period> })[] = [];
+  const thunderstorms: (RangedPeriod & { readonly at: Cursor<Period> })[] = [];
   for (const at of periods.items()) {
     const { from, until } = readStretch({ from: at.at("from"), until: at.at("until") }, clock);
-    if (at.isGiven && !at.at("wind").isGiven && !at.at("sea").isGiven && !at.hasIssueWithin()) {
-      at.complain("choose-one", `\`${at.path}\` needs \`wind\`, \`sea\` or both`);
+    const told = (["wind", "sea", "visibility", "thunderstorms"] as const).some((key) => at.at(key).isGiven);
+    if (at.isGiven && !told && !at.hasIssueWithin()) {
+      at.complain("choose-one", `\`${at.path}\` needs \`wind\`, \`sea\`, \`visibility\` or \`thunderstorms\`, one or more`);
     }
     const windRange = at.at("wind").read(parseWindRange);
     const seaRange = at.at("sea").read(parseSea);
+    const visibilityRange = at.at("visibility").read((text, path) => parseRangeOf(text, path, metres));
+    const chanceRange = at.at("thunderstorms").read((text, path) => parseRangeOf(text, path, chance));
     if (from === undefined || until === undefined) continue;
     if (windRange !== undefined) wind.push({ from, until, ...windRange, at });
     if (seaRange !== undefined) sea.push({ from, until, ...seaRange, at });
+    if (visibilityRange !== undefined) visibility.push({ from, until, ...visibilityRange, at });
+    if (chanceRange !== undefined) thunderstorms.push({ from, until, ...chanceRange, at });
   }
   const free = <P extends { readonly at: unknown }>({ at: _, ...rest }: P): Omit<P, "at"> => rest;
-  return { kind: "periods", wind: inOrder(wind, "wind").map(free), sea: inOrder(sea, "sea").map(free) };
+  return {
+    kind: "periods",
+    wind: inOrder(wind, "wind").map(free),
+    sea: inOrder(sea, "sea").map(free),
+    visibility: inOrder(visibility, "visibility").map(free),
+    thunderstorms: inOrder(thunderstorms, "chance of thunderstorms").map(free),
+  };
 }
+
+/** Beyond this nobody tells a visibility, metres: a hundred miles. Ours. */
+const FARTHEST_SEEN_METRES = 185_200;
+const metres = (text: string, path: string): Parsed<number> => parseLength(text, path, { min: 0, max: FARTHEST_SEEN_METRES });
+const chance = (text: string, path: string): Parsed<number> => parseShare(text, path, { min: 0, max: 1 });
 
 /** Sorted by their beginning; an overlap is an issue at the later one. */
 function inOrder<P extends { readonly from: number; readonly until: number; readonly at: Cursor<Period> }>(

@@ -1,9 +1,14 @@
 import { z } from "zod";
 import { anchorageSchema } from "./anchorage-schema.ts";
 import { boatSchema } from "./boat-schema.ts";
+import { chanceSchema } from "./chance-schema.ts";
+import { crewSchema } from "./crew-schema.ts";
+import { depthsSchema } from "./depths-schema.ts";
+import { gatesSchema } from "./gates-schema.ts";
 import { landSchema } from "./land-schema.ts";
 import { lanesSchema } from "./lanes-schema.ts";
-import { entry, position, speed, text, time } from "./leaf.ts";
+import { bearing, entry, position, speed, text, time } from "./leaf.ts";
+import { limitsSchema } from "./limits-schema.ts";
 import { refugesSchema } from "./refuges-schema.ts";
 import { waterSchema, weatherSchema } from "./sources-schema.ts";
 import { stagingSchema } from "./staging-schema.ts";
@@ -28,15 +33,6 @@ const pilotage = (description: string, order: string) =>
     .strictObject({
       speed: speed("Speed over the ground along the leg.", "5 kn"),
       points: z.array(position("One point of the track.")).min(1).meta({ description: order }),
-    })
-    .meta({ description });
-
-const limit = (description: string, happy: string, never: string) =>
-  z
-    .strictObject({
-      happy: entry(`Untroubled up to here. ${description}`, [happy], "nought"),
-      never: entry(`Closed from here on. ${description}`, [never], "nought"),
-      tolerated: entry("How long `never` may be passed before it counts. Left out: not at all.", ["20 min"]).optional(),
     })
     .meta({ description });
 
@@ -66,6 +62,7 @@ export const passageSchema = z
           "From `to` to the berth, on a fixed track.",
           "The track, berth last; the leg begins at `to` by itself.",
         ).optional(),
+        approach: bearing("The course of the way in where it is read by eye. Left out: that of `pilotageIn`.", "215").optional(),
       })
       .meta({ description: "From berth to berth." }),
     land: landSchema.optional(),
@@ -75,20 +72,11 @@ export const passageSchema = z
     lanes: lanesSchema.optional(),
     staging: stagingSchema.optional(),
     anchorage: anchorageSchema.optional(),
-    limits: z
-      .strictObject({
-        wind: limit("Wind speed, along the whole passage.", "14 kn", "22 kn").optional(),
-        gust: limit("Gust, along the whole passage.", "18 kn", "29 kn").optional(),
-        windAgainstCurrent: limit("Knots of wind against the set times knots of current, in open water.", "0 kn2", "40 kn2").optional(),
-        seaHeight: limit("Significant height of the sea, along the whole passage.", "1.2 m", "2.1 m").optional(),
-        seaPeriod: limit("Period of the sea, along the whole passage; a least: `never` is the shorter.", "7 s", "4 s").optional(),
-        lightAtArrival: limit(
-          "Height of the sun from the arrival point to the berth; a least: `never` is the lower.",
-          "5 deg",
-          "-6 deg",
-        ).optional(),
-      })
-      .meta({ description: "What you and the boat accept, two figures each. What is left out is not judged.", minProperties: 1 }),
+    crew: crewSchema.optional(),
+    depths: depthsSchema.optional(),
+    gates: gatesSchema.optional(),
+    limits: limitsSchema,
+    chance: chanceSchema.optional(),
     leave: z
       .strictObject({
         from: time("The first departure to try. Left out: as early as the forecast allows.").optional(),

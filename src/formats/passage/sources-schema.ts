@@ -66,8 +66,13 @@ const period = z
     until: time("Until when it holds."),
     wind: entry("Direction it comes from, speed in knots, gust: each one figure or a range.", ["NE 12-16 G20", "SE-S 8-12"]).optional(),
     sea: entry("Significant height and period: each one figure or a range.", ["2-3 ft @ 9 s", "1.2 m"]).optional(),
+    visibility: entry("Visibility: one figure or a range.", ["2-5 nm", "8 km"]).optional(),
+    thunderstorms: entry("Chance of thunderstorms: one figure or a range.", ["10-20 %"]).optional(),
   })
-  .meta({ description: "A stretch of time with one wind, one sea, or both.", anyOf: [{ required: ["wind"] }, { required: ["sea"] }] });
+  .meta({
+    description: "A stretch of time with one wind, one sea, or what else is told of it.",
+    anyOf: [{ required: ["wind"] }, { required: ["sea"] }, { required: ["visibility"] }, { required: ["thunderstorms"] }],
+  });
 
 export const weatherSchema = z
   .strictObject({

@@ -41,7 +41,7 @@ describe("a current grid that ends in time", () => {
       expect(ways.map((way) => way.name)).toEqual(["oneHeading", "acrossThenTurn", "holdTrack", "bowOnDestination"]);
       for (const way of ways) {
         const why = whyOf(way);
-        if (!("coveredUntil" in why)) throw new Error(`${way.name}: ${why.code}`);
+        if (!("quantity" in why)) throw new Error(`${way.name}: ${why.code}`);
         expect([why.code, why.quantity]).toEqual(["not-covered-time", "current"]);
         expect(why.coveredFrom).toBe(lateSeconds);
         expect(why.coveredUntil).toBe(6 * HOUR + lateSeconds);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { courseToSteer, MEND_FROM_SHARE, oneHeading, squareInLanes } from "../../../src/core/passage/index.ts";
-import { BIAS_NM, normalChanceAbove, TOTAL_SPREAD_SHARE, upStreamBias } from "../../../src/core/plan/index.ts";
+import { BIAS_NM, normalChanceAbove, upStreamBias } from "../../../src/core/plan/index.ts";
 import { gaussianJet, turningTide, uniformCurrent } from "../../../src/core/water/index.ts";
+import { TOTAL_SPREAD_SHARE } from "../../../src/core/window/index.ts";
 import { boxLane, headingsOf, lanedCrossing } from "../passage/lanes-waters.ts";
 import { arriving, crossing, HOUR, KN, NM } from "../passage/waters.ts";
 

@@ -37,16 +37,18 @@ describe("wind periods that step at 0630", () => {
       clock(6),
       clock(6, 29, 59),
       clock(6, 30),
+      clock(6, 30, 1),
       ...[7, 8, 9, 10, 11].map((hour) => clock(hour)),
       // The arrival point closes the open water and opens the arrival.
       clock(11),
     ]);
     expect(exposure.xMetres[3]).toBeCloseTo(metresFromNm(27), 6);
-    expect(nodesOf(exposure, "windMps").slice(1, 5)).toEqual(
+    expect(nodesOf(exposure, "windMps").slice(1, 6)).toEqual(
       [
         [clock(6), 8, 12],
         [clock(6, 29, 59), 8, 12],
         [clock(6, 30), 14, 20],
+        [clock(6, 30, 1), 14, 20],
         [clock(7), 14, 20],
       ].map((row) => row.map((value) => expect.closeTo(value as number, 9))),
     );
@@ -226,7 +228,7 @@ describe("a forecast that ends, or has a gap, before the passage does", () => {
     const margin = judge(exposure, limit("windMps", 10, 20), wind.covers);
     expect(margin).toMatchObject({
       kind: "notJudged",
-      why: { code: "not-covered-time", quantity: "windMps", at: clock(9), coveredFrom: clock(0), coveredUntil: clock(8) },
+      why: { code: "not-covered-time", quantity: "windMps", at: clock(8, 0, 1), coveredFrom: clock(0), coveredUntil: clock(8) },
       knownPart: { margin: expect.closeTo(1, 9) },
     });
   });

@@ -20,9 +20,11 @@ import {
 } from "../../../src/core/weather/index.ts";
 import {
   type Exposure,
-  type Felt,
+  FELT_ALONG,
+  type FeltAlong,
   type FeltColumn,
-  type Limit,
+  feelWhole,
+  type LimitAlong,
   OPEN_WATER,
   type Pilotage,
   type Trial,
@@ -183,8 +185,6 @@ export function trackOf(rows: readonly { at: number; nm: number; east?: number; 
   return record.finish(plane);
 }
 
-const FELT: readonly Felt[] = ["windMps", "gustMps", "windAgainstCurrentMps2", "seaHeightMetres", "seaPeriodSeconds", "sunAltitudeDeg"];
-
 /** One node of an exposure made by hand; `high` is `low` unless told. */
 export interface HandNode {
   readonly at: number;
@@ -195,7 +195,7 @@ export interface HandNode {
 }
 
 /** An exposure with one quantity felt as told, a mile of way a node; the other quantities hold nothing. */
-export function exposureOf(felt: Felt, nodes: readonly HandNode[]): Exposure {
+export function exposureOf(felt: FeltAlong, nodes: readonly HandNode[]): Exposure {
   const numbers = (of: (node: HandNode, i: number) => number): Float64Array => Float64Array.from(nodes, of);
   const nothing: FeltColumn = { low: numbers(() => 0), high: numbers(() => 0), coverage: new Uint8Array(nodes.length).fill(3) };
   const column: FeltColumn = {
@@ -203,25 +203,24 @@ export function exposureOf(felt: Felt, nodes: readonly HandNode[]): Exposure {
     high: numbers((node) => node.high ?? node.low),
     coverage: Uint8Array.from(nodes, (node) => node.coverage ?? COVERED),
   };
-  const columns = Object.fromEntries(FELT.map((one) => [one, one === felt ? column : nothing])) as Record<Felt, FeltColumn>;
-  return {
+  const columns = Object.fromEntries(FELT_ALONG.map((one) => [one, one === felt ? column : nothing])) as Record<FeltAlong, FeltColumn>;
+  const laid = {
     plane,
     count: nodes.length,
     atSeconds: numbers((node) => node.at),
     xMetres: numbers((_, i) => metresFromNm(i)),
     yMetres: numbers(() => 0),
     part: Uint8Array.from(nodes, (node) => node.part ?? OPEN_WATER),
-    columns,
-    gustAssumed: false,
     currentEastMps: new Float64Array(nodes.length),
     currentNorthMps: new Float64Array(nodes.length),
     answeredBy: new Int16Array(nodes.length),
-    shiftSteps: 0,
+    openWaterFuelLitres: 0,
   };
+  return { ...laid, columns, whole: feelWhole(laid, nothing, null, null, null), gustAssumed: false, shiftSteps: 0 };
 }
 
 /** A limit; speeds in knots for wind and gust, kn² for wind against current, SI else. */
-export function limit(felt: Felt, happy: number, never: number, changes: Partial<Limit> = {}): Limit {
+export function limit(felt: FeltAlong, happy: number, never: number, changes: Partial<LimitAlong> = {}): LimitAlong {
   const unit = felt === "windMps" || felt === "gustMps" ? kn : felt === "windAgainstCurrentMps2" ? kn2 : (value: number) => value;
   return { felt, happy: unit(happy), never: unit(never), during: "wholePassage", toleratedSeconds: 0, ...changes };
 }

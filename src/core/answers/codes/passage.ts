@@ -28,6 +28,11 @@ export const passageCodes = {
     whatToDo:
       "Choose another way to steer or another departure; if the coastline is wrong there, give your own (land in the passage file).",
   },
+  "not-stated": {
+    kind: "noAnswer",
+    meaning: "A limit is set on something that can't be reckoned from what the passage file states.",
+    whatToDo: "State what is named in the passage file, or take the limit out; until then the departure is no better than marginal.",
+  },
   unreachable: {
     kind: "noAnswer",
     meaning: "No single heading leads to the destination in this water.",

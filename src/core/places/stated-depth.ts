@@ -1,0 +1,25 @@
+/** A depth that the skipper states for a shallow on the way out of harbour or in. Heights and depths in metres. */
+export interface StatedDepth {
+  readonly name: string;
+  readonly on: "out" | "in";
+  /** Charted; below nought where it dries. */
+  readonly depthMetres: number;
+  /** `unknown`: what the depth is measured from is not known, so that nothing can be said of it. */
+  readonly datum: "chart" | "unknown";
+  /** Height of the tide above chart datum to reckon with, as stated; null: none, at chart datum. */
+  readonly tideAboveChartDatumMetres: number | null;
+  /** What to allow for the boat's fall in the waves; null: the significant height there. */
+  readonly wavesMetres: number | null;
+}
+
+/**
+ * Under-keel clearance, metres: charted depth and tide less draught and what the boat falls in the waves (the significant height, unless
+ * told: common practice). Negative where she touches.
+ */
+export function underKeelMetres(
+  { depthMetres, tideAboveChartDatumMetres }: StatedDepth,
+  draughtMetres: number,
+  allowedForWavesMetres: number,
+): number {
+  return depthMetres + (tideAboveChartDatumMetres ?? 0) - draughtMetres - allowedForWavesMetres;
+}

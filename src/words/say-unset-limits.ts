@@ -1,0 +1,30 @@
+import { FELT_ALONG, FELT_ONCE, type Felt, type Limit } from "../core/window/index.ts";
+
+/** What the passage file calls a limit. */
+const LIMIT_NAMES: Readonly<Record<Felt, string>> = {
+  windMps: "wind",
+  gustMps: "gust",
+  windAgainstCurrentMps2: "windAgainstCurrent",
+  seaHeightMetres: "seaHeight",
+  seaPeriodSeconds: "seaPeriod",
+  visibilityMetres: "visibility",
+  thunderstormShare: "thunderstorms",
+  sunAltitudeDeg: "lightAtArrival",
+  eyeballSunAltitudeDeg: "eyeball",
+  sunOffBowDeg: "eyeball",
+  sinceAgainstSeconds: "sinceAgainst",
+  calmBeforeSeconds: "calmBefore",
+  underKeelMetres: "underKeel",
+  fuelLeftLitres: "fuelLeft",
+  awakeSeconds: "hoursAwake",
+  arrivalClockSeconds: "bedtime",
+};
+
+/** The limits that the skipper has not set, by their keys in the passage file; empty where all are. */
+export function unsetLimitsInWords(limits: readonly Limit[]): string {
+  const set = new Set(limits.map(({ felt }) => LIMIT_NAMES[felt]));
+  const unset = new Set([...FELT_ALONG, ...FELT_ONCE].map((felt) => LIMIT_NAMES[felt]).filter((name) => !set.has(name)));
+  return unset.size === 0
+    ? ""
+    : `No limit is set on ${[...unset].join(", ")}: not judged. docs/passage.md has figures to start from, and says where they come from.`;
+}
