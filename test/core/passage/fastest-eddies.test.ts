@@ -8,6 +8,9 @@ import { FLAT, HOUR, KN, NM, powerBoat } from "./waters.ts";
 /**
  * How many fields of each kind; ATHWART_EDDY_FIELDS=500 for the whole of them, some ten minutes. Every field is set against the fan, every
  * `THOROUGH`th against the two slow searches too (all of them in the whole run).
+ *
+ * A whole run (seeds 1 to 500 and 10,001 to 10,500, November 2026) found every way; the worst was later than the best of all searches by
+ * 1.1e-6 and 4.5e-5 of its time (without the cross-check 2.7e-5 and 2.1e-4); 500 and 475 of them were cross-checked.
  */
 const FIELDS = Number(process.env.ATHWART_EDDY_FIELDS ?? 12);
 const THOROUGH = process.env.ATHWART_EDDY_FIELDS === undefined ? 12 : 1;
