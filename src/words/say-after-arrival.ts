@@ -14,12 +14,11 @@ export function afterArrivalInWords({ berthAt, anchorage, home }: AfterArrival, 
     sentences.push(
       `${anchorage.stated.name} for ${days} days from ${say(berthAt)} ${zoneLabel(berthAt, zone)}: ${spellsInWords(anchorage.spells, say, zone)}.`,
     );
+  const offices = (prepared.passage.gates ?? []).some((gate) => gate.office !== null) ? "; offices on it are not reckoned" : "";
   const { opens } = home;
   if (opens !== null) {
     const span = opens.from === opens.until ? `at ${say(opens.from)}` : `${say(opens.from)} to ${say(opens.until)}`;
-    sentences.push(
-      `The way home to ${prepared.passage.from.name} is first open ${span}, by the same limits; gates and offices on it are not reckoned.`,
-    );
+    sentences.push(`The way home to ${prepared.passage.from.name} is first open ${span}, by the same limits${offices}.`);
   } else {
     const first = home.rows[0];
     const why = first === undefined ? "" : `; on ${say(first.departAt)}: ${decidedInWords(first, zone).words}`;
