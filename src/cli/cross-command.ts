@@ -8,6 +8,7 @@ import {
   assumptionsInWords,
   biasInWords,
   boardsInWords,
+  byInWords,
   compassInWords,
   decidedInWords,
   doorInWords,
@@ -87,7 +88,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
     const hand = row.inHand?.seconds == null ? "" : ` In hand ${duration(row.inHand.seconds)} before ${doorInWords(row.inHand.door)}.`;
     parts.push(
       wrap(
-        `Leaving ${fullTime(answer.departAt, zone)}: ${row.verdict.kind}, by ${verdict.words}${when}.${closed ? " Do not leave then." : hand}`,
+        `Leaving ${fullTime(answer.departAt, zone)}: ${row.verdict.kind}${byInWords(verdict.words)}${when}.${closed ? " Do not leave then." : hand}`,
       ),
     );
     const gates = gatesText(row);

@@ -110,6 +110,11 @@ export function decidedInWords(row: BoardRow, zone: string): { readonly words: s
   }
 }
 
+/** What decides after the verdict itself: `, by gusts 34 kn`; what is not judged says so alone: `: not judged: wind ends Tue 04:00`. */
+export function byInWords(decided: string): string {
+  return decided.startsWith("not judged") ? `: ${decided}` : `, by ${decided}`;
+}
+
 /** What decides a row, in words without times: what rows have in common. */
 export function reasonInWords(row: BoardRow): string {
   const { decidedBy } = row.verdict;

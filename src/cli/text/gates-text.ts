@@ -23,7 +23,8 @@ export function gatesText(row: BoardRow): string {
   const sentences = passed === null ? [] : [`Gates: ${passed}.`];
   if (fault !== null) {
     const cure = fault.kind === "missed" ? `; ${curesInWords(cures, true)}` : "";
-    sentences.push(`${fault.kind === "missed" ? "Missed: " : ""}${gateFaultInWords(fault)}${cure}.`);
+    const words = gateFaultInWords(fault);
+    sentences.push(`${fault.kind === "missed" ? `Missed: ${words}` : `${words.charAt(0).toUpperCase()}${words.slice(1)}`}${cure}.`);
   }
   return sentences.length === 0 ? "" : wrap(sentences.join(" "));
 }

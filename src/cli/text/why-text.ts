@@ -11,6 +11,7 @@ import {
 } from "../../core/window/index.ts";
 import {
   arrivalInWords,
+  byInWords,
   dayAndClock,
   decidedInWords,
   doorInWords,
@@ -52,7 +53,7 @@ function verdictText({ prepared }: LeaveAnswer, row: BoardRow): string {
     row.arrivalAt === null
       ? ""
       : ` At the berth ${arrivalInWords(row.arrivalAt, arrivalZone, row.departAt, shipZone)}, after ${duration(row.arrivalAt - row.departAt)}.`;
-  return `Leaving ${fullTime(row.departAt, shipZone)}: ${state}, by ${words}${at === null ? "" : `, ${dayAndClock(at, shipZone)}`}.${arrives}`;
+  return `Leaving ${fullTime(row.departAt, shipZone)}: ${state}${byInWords(words)}${at === null ? "" : `, ${dayAndClock(at, shipZone)}`}.${arrives}`;
 }
 
 /** Every limit, those not judged first, then the nearest to its never. */
