@@ -10,7 +10,7 @@ import { laneCrossingJson, squareDeparturesJson } from "./lanes-json.ts";
 import { burnKnown } from "./leave-json.ts";
 import { noAnswerJson } from "./no-answer-json.ts";
 import { passageJson } from "./passage-json.ts";
-import { rowJson } from "./row-json.ts";
+import { rowJson, wayJudgedJson } from "./row-json.ts";
 import { seamJson } from "./seam-json.ts";
 import { stagingJson } from "./staging-json.ts";
 import { standingOffJson } from "./standing-off-json.ts";
@@ -36,7 +36,7 @@ export function crossJson(answer: CrossAnswer) {
           : one.steer,
   });
   const fuelKnown = burnKnown(prepared);
-  const way = ({ way: one, costSeconds, otherwise }: ComparedWay) => {
+  const way = ({ way: one, costSeconds, judged, otherwise }: ComparedWay) => {
     if (one.kind === "fails") return { name: one.name, arrives: false as const, why: noAnswerJson(one.why) };
     return {
       name: one.name,
@@ -56,6 +56,7 @@ export function crossJson(answer: CrossAnswer) {
       headingsThatLead: one.name === "oneHeading" || one.name === "squareInLanes" ? one.headingsThatLead : null,
       laneCrossings: one.laneCrossings.map(laneCrossingJson),
       assumedWaterShare: rounded(one.assumedWaterShare, 3),
+      judged: judged === null ? null : wayJudgedJson(judged),
       ifTheStreamIs: otherwise.map(({ streamFactor, carried, addedSeconds }) => ({
         streamFactor,
         addedSeconds: addedSeconds === null ? null : rounded(addedSeconds, 1),

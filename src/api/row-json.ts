@@ -1,4 +1,4 @@
-import type { BoardRow, Door, Limit, Margin, Slack, WorstPlace } from "../core/window/index.ts";
+import type { BoardRow, Door, Limit, Margin, Slack, Verdict, WayJudged, WorstPlace } from "../core/window/index.ts";
 import { gatesJson } from "./gates-json.ts";
 import { iso, isoOrNull, rounded } from "./instant.ts";
 import { LIMIT_KEYS, limitKey, limitValue } from "./limit-keys.ts";
@@ -47,26 +47,36 @@ function slackJson(slack: Slack) {
   return { seconds: Math.round(slack.seconds), atLeast: slack.door === null, door: doorJson(slack.door) };
 }
 
+function decidedByJson({ decidedBy }: Verdict) {
+  const why = decidedBy.kind === "noPassage" ? decidedBy.why : decidedBy.kind === "notJudged" ? decidedBy.margin.why : null;
+  return {
+    kind: decidedBy.kind,
+    limit: decidedBy.kind === "margin" || decidedBy.kind === "notJudged" ? LIMIT_KEYS[decidedBy.margin.limit.felt] : null,
+    why: why === null ? null : noAnswerJson(why),
+    gate: decidedBy.kind === "gate" || decidedBy.kind === "gateNotJudged" ? decidedBy.fault.gate.name : null,
+  };
+}
+
+/** One way judged along its own path. */
+export function wayJudgedJson({ verdict, margins, berthAt }: WayJudged) {
+  return {
+    berthAt: iso(berthAt),
+    verdict: verdict.kind,
+    decidedBy: decidedByJson(verdict),
+    smallestMargin: verdict.smallestMargin === null ? null : rounded(verdict.smallestMargin, 4),
+    margins: margins.map(marginJson),
+  };
+}
+
 /** A line of the board as JSON: one departure, its verdict, every margin, its time in hand. Without a known burn there is no fuel. */
 export function rowJson(row: BoardRow, burnKnown: boolean) {
   const { verdict, inHand, advised } = row;
-  const { decidedBy } = verdict;
   return {
     departAt: iso(row.departAt),
     arrivalAt: isoOrNull(row.arrivalAt),
     way: advised?.name ?? null,
     verdict: verdict.kind,
-    decidedBy: {
-      kind: decidedBy.kind,
-      limit: decidedBy.kind === "margin" || decidedBy.kind === "notJudged" ? LIMIT_KEYS[decidedBy.margin.limit.felt] : null,
-      why:
-        decidedBy.kind === "noPassage"
-          ? noAnswerJson(decidedBy.why)
-          : decidedBy.kind === "notJudged"
-            ? noAnswerJson(decidedBy.margin.why)
-            : null,
-      gate: decidedBy.kind === "gate" || decidedBy.kind === "gateNotJudged" ? decidedBy.fault.gate.name : null,
-    },
+    decidedBy: decidedByJson(verdict),
     smallestMargin: verdict.smallestMargin === null ? null : rounded(verdict.smallestMargin, 4),
     margins: row.margins.map(marginJson),
     gates: gatesJson(row),

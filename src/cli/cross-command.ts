@@ -34,6 +34,7 @@ import { gatesText } from "./text/gates-text.ts";
 import { lanesText } from "./text/lanes-text.ts";
 import { plotText } from "./text/plot-text.ts";
 import { stagingText } from "./text/staging-text.ts";
+import { waysJudgedText } from "./text/ways-judged-text.ts";
 import { bestLine, offStrengthText, reAimText, waysText } from "./text/ways-text.ts";
 import { wrap } from "./text/wrap.ts";
 
@@ -96,6 +97,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
     parts.push(wrap(`${closed ? "Were it open, the order would be: " : ""}${orderInWords(answer, compass, advised).join(" ")}`));
     if (answer.standingOff !== null) parts.push(wrap(standingOffInWords(answer.standingOff, prepared, compass, answer.departAt)));
     parts.push(waysText(answer));
+    parts.push(wrap(waysJudgedText(answer)));
     parts.push(
       wrap(
         `→ the order: the simplest way within five minutes of the best${answer.ways.some(({ way }) => way.kind === "arrives" && isNotSquare(way)) && !isNotSquare(advised) ? " of those that are square in the traffic lanes" : ""}. ${yardstickText(answer)}Times are from buoy to buoy, without the harbours. Strays: up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold, and the miles off the line (u up, d down) where the order ends; it is kept until clear, then the track is held.`,

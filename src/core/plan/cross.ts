@@ -14,7 +14,16 @@ import {
   type WayArrives,
   waysAndBest,
 } from "../passage/index.ts";
-import { type BoardRow, judgeBoard, keepDepartures, outOfHarbour } from "../window/index.ts";
+import {
+  type BoardRow,
+  judgeBoard,
+  judgeWay,
+  type KeptDeparture,
+  keepDepartures,
+  outOfHarbour,
+  SurroundingsOfRuns,
+  type WayJudged,
+} from "../window/index.ts";
 import { type AfterArrival, afterArrival } from "./after-arrival.ts";
 import { timesAfter } from "./departure-times.ts";
 import { type FuelPlan, fuelPlan } from "./fuel-plan.ts";
@@ -31,6 +40,8 @@ export interface ComparedWay {
   readonly way: Way;
   /** Against the earliest arrival computed; null where it does not arrive. */
   readonly costSeconds: number | null;
+  /** By the skipper's limits along its own path; null where it does not arrive. */
+  readonly judged: WayJudged | null;
   /** For each stream factor but 1: what comes of the order. */
   readonly otherwise: readonly { readonly streamFactor: number; readonly carried: CarriedOut; readonly addedSeconds: number | null }[];
 }
@@ -78,14 +89,17 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
   const found = waysAndBest(crossing, openWaterFrom, { closely: true });
   const { ways, stream, fastest } = found;
   const earliest = earliestOf(found);
+  // What the departure was felt in is settled already: nothing is run again.
+  const { around } = new SurroundingsOfRuns(prepared.trialOf, prepared.weather).settle(departAt, () => (kept[0] as KeptDeparture).run);
   const compared = ways.map((way): ComparedWay => {
-    if (way.kind === "fails") return { way, costSeconds: null, otherwise: [] };
+    if (way.kind === "fails") return { way, costSeconds: null, judged: null, otherwise: [] };
     const otherwise = STREAM_FACTORS.filter((factor) => factor !== 1).map((streamFactor) => {
       const carried = carryOut(crossing, way, { streamFactor });
       const addedSeconds = carried.run.kind === "arrives" ? carried.run.end.at - way.arrivalAt : null;
       return { streamFactor, carried, addedSeconds };
     });
-    return { way, costSeconds: way.arrivalAt - earliest, otherwise };
+    const judged = judgeWay(way, departAt, around, prepared.passage.limits, prepared.weather);
+    return { way, costSeconds: way.arrivalAt - earliest, judged, otherwise };
   });
   const advised = recommended(ways, earliest);
   const side = stream?.downStreamSide ?? null;

@@ -26,5 +26,6 @@ export * from "./since-against.ts";
 export * from "./time-in-hand.ts";
 export * from "./trial.ts";
 export * from "./verdict.ts";
+export * from "./way-judged.ts";
 export * from "./weather-to-feel.ts";
 export * from "./wind-felt.ts";
