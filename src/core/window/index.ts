@@ -1,6 +1,6 @@
 /**
- * Window: try departures, feel what each passage would meet, judge it by the skipper's limits, decide open, marginal or closed, and
- * reckon the time in hand. Four stages, run, feel, judge, decide; limits enter only at judge. SI and UTC seconds.
+ * Window: try departures through their gates, feel what each passage would meet, judge it by the skipper's limits, decide open, marginal or
+ * closed, and reckon the time in hand and the chance. Four stages, run, feel, judge, decide; limits enter only at judge. SI and UTC seconds.
  */
 
 export * from "./board.ts";
