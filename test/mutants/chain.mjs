@@ -204,7 +204,7 @@ export const mutants = [
     file: "src/words/say-gates.ts",
     find: "Math.floor(noticeBy / 60)",
     replace: "Math.ceil(noticeBy / 60)",
-    tests: ["test/cli/gates.test.ts"],
+    tests: ["test/words/gates.test.ts"],
   },
   {
     name: "chain: offices on the way home",
