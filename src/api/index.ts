@@ -1,6 +1,7 @@
 /**
  * Api: the answers as JSON, the only thing that the command line, the server and the page share. A unit stands in the name of every
  * key (`Kn`, `Nm`, `Metres`, `Seconds`, `Deg…`), instants are ISO 8601 in UTC, and each answer carries its schema's name and version.
+ * In `told/`: what a page or a sheet of paper shows, words said and figures ready to be drawn, with schemas; clocks there are ship's time.
  */
 export * from "./chance-json.ts";
 export * from "./cross-json.ts";
@@ -13,4 +14,8 @@ export * from "./refuges-json.ts";
 export * from "./row-json.ts";
 export * from "./sky-json.ts";
 export * from "./steer-json.ts";
+export * from "./told/board-told.ts";
+export * from "./told/departure-told.ts";
+export * from "./told/refuges-told.ts";
+export * from "./told/section-told.ts";
 export * from "./variation-json.ts";

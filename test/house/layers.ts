@@ -26,11 +26,12 @@ export const outerRooms: Readonly<Record<string, readonly string[]>> = {
   atlas: ["core"],
   words: ["core"],
   jobs: ["core"],
-  figures: ["core", "words"],
-  sheet: ["core", "words", "figures"],
+  figures: ["core", "words", "api"],
+  sheet: ["core", "words", "api", "figures"],
   // Storage opens a passage with all that it names, the coastline that ships among it.
   storage: ["core", "formats", "atlas"],
-  api: ["core"],
+  // Answers are told in words too, and figures draw what is told.
+  api: ["core", "words"],
   server: everythingBelowTheDoors,
   cli: [...everythingBelowTheDoors, "server"],
   web: ["core", "words", "figures", "api", "formats/passage"],

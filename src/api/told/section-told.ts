@@ -1,0 +1,73 @@
+import { z } from "zod";
+
+/** `[miles across, value]`: along a passage in order of time; miles across may turn back on themselves. */
+export const alongPoints = z.array(z.tuple([z.number(), z.number()]));
+/** `[miles across, miles off the line]`, up-stream positive. */
+export const placesAcross = z.array(z.tuple([z.number(), z.number()]));
+
+/**
+ * A crossing drawn across its stream: plan view and strips on one axis of miles across from where open water begins (0) to where it ends
+ * (`lengthNm`). Up the drawing is up-stream; off the line is in miles, up-stream positive.
+ */
+export const sectionTold = z.object({
+  lengthNm: z.number(),
+  lineDegTrue: z.number().describe("the line's true bearing: to the right of the drawing"),
+  upDegTrue: z.number().describe("the true bearing that points up the drawing"),
+  from: z.string(),
+  to: z.string(),
+  hours: z
+    .array(z.object({ acrossNm: z.number(), offNm: z.number(), clock: z.string() }))
+    .describe("whole hours along the order; the first and last node too"),
+  paths: z
+    .array(
+      z.object({
+        letter: z.string(),
+        role: z.enum(["order", "yardstick", "other"]),
+        key: z.string(),
+        name: z.string(),
+        points: placesAcross,
+      }),
+    )
+    .describe("each way's path over the ground"),
+  land: z.array(z.object({ name: z.string().nullable(), kind: z.enum(["land", "keptOut"]), ring: placesAcross })),
+  lanes: z.array(z.object({ name: z.string(), ring: placesAcross, flowTowardDegTrue: z.number() })),
+  places: z.array(z.object({ name: z.string(), kind: z.enum(["from", "to", "refuge"]), acrossNm: z.number(), offNm: z.number() })),
+  streamMarks: z
+    .array(z.object({ acrossNm: z.number(), offNm: z.number(), alongKn: z.number(), upKn: z.number() }))
+    .describe("the current at mid-passage: its parts to the right and up the drawing"),
+  rate: z.object({
+    points: z.array(z.tuple([z.number(), z.number(), z.number()])).describe("[miles across, knots, toward degrees true] along the order"),
+  }),
+  heading: z.object({
+    by: z.enum(["compass", "magnetic", "true"]),
+    steered: alongPoints.describe("[miles across, heading by that north]"),
+    overGround: alongPoints.describe("[miles across, course over ground, degrees by the same north]"),
+  }),
+  off: z
+    .array(z.object({ streamFactor: z.number(), points: placesAcross }))
+    .describe("off the line, by the stream foretold and by less and more"),
+  wind: z.array(
+    z.object({
+      acrossNm: z.number(),
+      clock: z.string(),
+      fromDegTrue: z.number().nullable(),
+      kn: z.number(),
+      gustKn: z.number().nullable(),
+    }),
+  ),
+  sea: z
+    .object({
+      height: z.array(z.tuple([z.number(), z.number(), z.number()])).describe("[miles across, lowest metres, highest metres]"),
+      neverMetres: z.number().nullable(),
+      periodSeconds: z.array(z.tuple([z.number(), z.number()])).describe("[miles across, shortest period]"),
+    })
+    .nullable()
+    .describe("null where no source gives a sea"),
+  light: z.array(z.object({ fromNm: z.number(), untilNm: z.number(), light: z.enum(["night", "twilight", "day"]) })),
+  lightWords: z.array(z.object({ acrossNm: z.number(), words: z.string() })).describe("`sun up 06:10`"),
+  depth: z.object({ words: z.string() }).nullable().describe("what is known of the depths on the way; null where nothing is"),
+  axis: z.object({ acrossNm: z.number(), clock: z.string(), rateKn: z.number() }),
+  clear: z.object({ acrossNm: z.number(), clock: z.string() }).nullable(),
+  inWords: z.string().describe("the whole drawing in words, for who can't see it"),
+});
+export type SectionTold = z.infer<typeof sectionTold>;
