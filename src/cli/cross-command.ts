@@ -1,29 +1,28 @@
 import { crossJson } from "../api/index.ts";
-import { isNotSquare, turnsAcross } from "../core/passage/index.ts";
+import { isNotSquare } from "../core/passage/index.ts";
 import { type CrossAnswer, crossAt, type SteeringCompass, steeringCompass } from "../core/plan/index.ts";
-import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
 import type { OpenedPassage } from "../storage/index.ts";
 import {
   afterArrivalInWords,
   assumptionsInWords,
   biasInWords,
   boardsInWords,
-  byInWords,
   compassInWords,
-  decidedInWords,
-  doorInWords,
-  duration,
   engineFailureInWords,
   fuelInWords,
-  fullTime,
+  leavingInWords,
   noAnswerInWords,
   northInWords,
+  noWayInWords,
+  offStrengthInWords,
   orderInWords,
   ordersInALine,
   SAFETY_WORDS,
   seamInWords,
   standingOffInWords,
+  streamTotalInWords,
   wayName,
+  yardstickInWords,
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
@@ -35,7 +34,7 @@ import { lanesText } from "./text/lanes-text.ts";
 import { plotText } from "./text/plot-text.ts";
 import { stagingText } from "./text/staging-text.ts";
 import { waysJudgedText } from "./text/ways-judged-text.ts";
-import { bestLine, offStrengthText, reAimText, waysText } from "./text/ways-text.ts";
+import { bestLine, reAimText, waysText } from "./text/ways-text.ts";
 import { wrap } from "./text/wrap.ts";
 
 export const crossCommand: AddCommand = (program, context, done) => {
@@ -69,29 +68,20 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
   const zone = prepared.passage.shipZone;
   const compass = steeringCompass(prepared, answer.openWaterFrom);
   const { advised, row } = answer;
-  const verdict = decidedInWords(row, zone);
-  const when = verdict.at === null ? "" : `, ${fullTime(verdict.at, zone)}`;
   const parts = [headText(opened, answer.departAt, answer.row.arrivalAt ?? answer.departAt)];
   if (advised === null) {
-    const { covers } = prepared.weather.wind;
-    parts.push(wrap(`No way across arrives when leaving ${fullTime(answer.departAt, zone)}.`));
+    const [none = "", covered = ""] = noWayInWords(answer);
+    parts.push(wrap(none));
     parts.push(
       answer.ways.map(({ way }) => `  ${wayName(way.name)}: ${way.kind === "fails" ? noAnswerInWords(way.why, zone) : ""}`).join("\n"),
     );
     if (answer.fastest?.kind === "arrives") parts.push(bestLine(answer).join("\n"));
     parts.push(...sailText(answer, compass));
-    const water = prepared.current.covers;
-    const covered = (name: string, span: { readonly from: number; readonly until: number }): string =>
-      `The ${name} is covered from ${fullTime(span.from, zone)} to ${fullTime(span.until, zone)}.`;
-    parts.push(wrap([...(water === null ? [] : [covered("current", water)]), covered("wind", covers)].join(" ")));
+    parts.push(wrap(covered));
   } else {
     const closed = row.verdict.kind === "closed";
-    const hand = row.inHand?.seconds == null ? "" : ` In hand ${duration(row.inHand.seconds)} before ${doorInWords(row.inHand.door)}.`;
-    parts.push(
-      wrap(
-        `Leaving ${fullTime(answer.departAt, zone)}: ${row.verdict.kind}${byInWords(verdict.words)}${when}.${closed ? " Do not leave then." : hand}`,
-      ),
-    );
+    parts.push(wrap(leavingInWords(answer)));
+    const yardstick = yardstickInWords(answer);
     const gates = gatesText(row);
     if (gates !== "") parts.push(gates);
     parts.push(wrap(`${closed ? "Were it open, the order would be: " : ""}${orderInWords(answer, compass, advised).join(" ")}`));
@@ -100,7 +90,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
     parts.push(wrap(waysJudgedText(answer)));
     parts.push(
       wrap(
-        `→ the order: the simplest way within five minutes of the best${answer.ways.some(({ way }) => way.kind === "arrives" && isNotSquare(way)) && !isNotSquare(advised) ? " of those that are square in the traffic lanes" : ""}. ${yardstickText(answer)}Times are from buoy to buoy, without the harbours. Strays: up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold, and the miles off the line (u up, d down) where the order ends; it is kept until clear, then the track is held.`,
+        `→ the order: the simplest way within five minutes of the best${answer.ways.some(({ way }) => way.kind === "arrives" && isNotSquare(way)) && !isNotSquare(advised) ? " of those that are square in the traffic lanes" : ""}. ${yardstick === "" ? "" : `${yardstick} `}Times are from buoy to buoy, without the harbours. Strays: up-stream and down-stream of the straight line. Right: time added when the stream runs at that share of what was foretold, and the miles off the line (u up, d down) where the order ends; it is kept until clear, then the track is held.`,
       ),
     );
     parts.push(...sailText(answer, compass));
@@ -113,7 +103,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
       );
     const lanes = lanesText(answer);
     if (lanes !== null) parts.push(lanes);
-    parts.push(wrap(`${offStrengthText(answer)}${streamText(answer)}`));
+    parts.push(wrap([...offStrengthInWords(answer), ...streamTotalInWords(answer)].join(" ")));
     const bias = answer.upStreamBias === null ? null : biasInWords(answer.upStreamBias, prepared);
     if (bias !== null) parts.push(wrap(bias));
     parts.push(plotText(answer, advised));
@@ -147,30 +137,8 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
   return `${parts.join("\n\n")}\n`;
 }
 
-/** What the fastest is and what is made of it. */
-function yardstickText({ fastest }: CrossAnswer): string {
-  if (fastest === null) return "";
-  if (fastest.kind === "arrives" && fastest.underSail !== null)
-    return "The fastest under sail is a bound, nothing is faster; its plan is what can be sailed. ";
-  return "The fastest is a yardstick, its heading turning all the way; changing headings is what a helm can make of it, each held an hour. ";
-}
-
 /** The boards of the plan under sail, if there is one. */
 function sailText({ fastest, prepared }: CrossAnswer, compass: SteeringCompass): string[] {
   if (fastest?.kind !== "arrives" || fastest.underSail === null) return [];
   return [wrap(boardsInWords(fastest.underSail, prepared, compass))];
-}
-
-/** What carries the boat: for a stream that runs one way its total, which one heading depends on; a tide that turns has none to speak of. */
-function streamText(answer: CrossAnswer): string {
-  const { stream, advised } = answer;
-  if (stream === null || advised === null) return "";
-  const many =
-    advised.name === "oneHeading" && advised.headingsThatLead > 1
-      ? ` ${advised.headingsThatLead} single headings lead there; the earliest is taken.`
-      : "";
-  if (turnsAcross(advised.track, answer.prepared.line))
-    return ` The stream turns while you cross: when it does matters as much as how hard it runs.${many}`;
-  const total = Math.abs(knotsFromMps(nmFromMetres(stream.totalMetres2ps)));
-  return ` What carries you is the stream's total across the line, ${total.toFixed(0)} knot-miles, hardly where it lies.${many}`;
 }

@@ -4,11 +4,14 @@
  */
 
 export * from "./say-after-arrival.ts";
+export * from "./say-board.ts";
 export * from "./say-boards.ts";
 export * from "./say-chance.ts";
+export * from "./say-crossing.ts";
 export * from "./say-felt.ts";
 export * from "./say-fuel.ts";
 export * from "./say-gates.ts";
+export * from "./say-head.ts";
 export * from "./say-lanes.ts";
 export * from "./say-leave.ts";
 export * from "./say-limit.ts";

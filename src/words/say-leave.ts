@@ -80,7 +80,7 @@ function spanInWords(spell: Spell, begins: number, zone: string, long: boolean):
 }
 
 /** Whether a row is marginal only because something about it is not known. */
-function isUnknown(row: BoardRow): boolean {
+export function isUnknown(row: BoardRow): boolean {
   const { kind, decidedBy } = row.verdict;
   return kind === "marginal" && (decidedBy.kind === "noPassage" || decidedBy.kind === "notJudged" || decidedBy.kind === "gateNotJudged");
 }

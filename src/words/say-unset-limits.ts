@@ -1,7 +1,7 @@
 import { FELT_ALONG, FELT_ONCE, type Felt, type Limit } from "../core/window/index.ts";
 
 /** What the passage file calls a limit. */
-const LIMIT_NAMES: Readonly<Record<Felt, string>> = {
+export const LIMIT_NAMES: Readonly<Record<Felt, string>> = {
   windMps: "wind",
   gustMps: "gust",
   windAgainstCurrentMps2: "windAgainstCurrent",

@@ -11,6 +11,7 @@ export const placesAcross = z.array(z.tuple([z.number(), z.number()]));
  */
 export const sectionTold = z.object({
   lengthNm: z.number(),
+  southern: z.boolean().describe("south of the equator, where the feathers of a wind barb stand on the other side"),
   lineDegTrue: z.number().describe("the line's true bearing: to the right of the drawing"),
   upDegTrue: z.number().describe("the true bearing that points up the drawing"),
   from: z.string(),
@@ -30,11 +31,13 @@ export const sectionTold = z.object({
     )
     .describe("each way's path over the ground"),
   land: z.array(z.object({ name: z.string().nullable(), kind: z.enum(["land", "keptOut"]), ring: placesAcross })),
-  lanes: z.array(z.object({ name: z.string(), ring: placesAcross, flowTowardDegTrue: z.number() })),
+  lanes: z.array(
+    z.object({ name: z.string(), ring: placesAcross, flowTowardDegTrue: z.number().nullable().describe("null in a zone without a flow") }),
+  ),
   places: z.array(z.object({ name: z.string(), kind: z.enum(["from", "to", "refuge"]), acrossNm: z.number(), offNm: z.number() })),
   streamMarks: z
     .array(z.object({ acrossNm: z.number(), offNm: z.number(), alongKn: z.number(), upKn: z.number() }))
-    .describe("the current at mid-passage: its parts to the right and up the drawing"),
+    .describe("the current there when the order brings the boat so far across: its parts to the right and up the drawing"),
   rate: z.object({
     points: z.array(z.tuple([z.number(), z.number(), z.number()])).describe("[miles across, knots, toward degrees true] along the order"),
   }),

@@ -7,11 +7,11 @@ import {
   clock,
   dayAndClock,
   decidedInWords,
-  doorInWords,
-  duration,
   feltName,
+  handInWords,
   margin,
   reasonInWords,
+  shortlyDecided,
   zoneLabel,
 } from "../../words/index.ts";
 import { chanceFigure } from "./chance-text.ts";
@@ -116,19 +116,12 @@ function rowLine(row: BoardRow, answer: LeaveAnswer): string {
   const zone = answer.prepared.passage.shipZone;
   const { smallestMargin } = row.verdict;
   const figure = smallestMargin === null || row.verdict.decidedBy.kind === "gate" ? "" : margin(smallestMargin);
-  const hand = row.inHand === null ? "" : row.inHand.seconds === null ? "no door" : duration(row.inHand.seconds);
+  const hand = handInWords(row);
   const decided = decidedInWords(row, zone);
-  const words = shortWords(row, decided.words);
+  const words = shortlyDecided(row, decided.words);
   const { at } = decided;
   const what = at === null ? cell(words, 39) : `${cell(words, 29)} ${dayAndClock(at, zone)}`;
   return `${nightMark(row, answer)} ${clock(row.departAt, zone)} ${barText(row)} ${cell(figure, 5, "right")} ${cell(chanceFigure(answer, row), 2, "right")} ${what} ${cell(hand, 7, "right")}`.trimEnd();
-}
-
-/** What decides, short enough for its column: of a gate the lines under it tell more. */
-function shortWords(row: BoardRow, words: string): string {
-  const { decidedBy } = row.verdict;
-  if (decidedBy.kind === "littleTime") return `short of time: ${doorInWords(decidedBy.inHand.door)}`;
-  return decidedBy.kind === "gate" || decidedBy.kind === "gateNotJudged" ? reasonInWords(row) : words;
 }
 
 function foldedLine(rows: readonly BoardRow[], answer: LeaveAnswer): string {

@@ -1,13 +1,12 @@
 import { chanceErrorsOf, type LeaveAnswer } from "../../core/plan/index.ts";
 import type { BoardRow } from "../../core/window/index.ts";
-import { chanceInWords, forecastsInWords, fullTime, inTen } from "../../words/index.ts";
+import { chanceInWords, forecastsInWords, fullTime, tenthsOf } from "../../words/index.ts";
 import { wrap } from "./wrap.ts";
 
 /** The board's figure for a departure: how many in ten are good; a dash where it is not judged, nothing where there is none. */
 export function chanceFigure(answer: LeaveAnswer, row: BoardRow): string {
-  const chance = answer.chances[answer.rows.indexOf(row)] ?? null;
-  if (chance === null) return "";
-  return chance.notJudged > 0 && chance.good.count === 0 ? "-" : String(inTen(chance.good));
+  const tenths = tenthsOf(answer, row);
+  return tenths === null ? "" : tenths === "notJudged" ? "-" : String(tenths);
 }
 
 /** The chance of one departure in full, with what its forecasts say by themselves. */

@@ -1,7 +1,18 @@
-import { MEND_FROM_SHARE, OFF_PATH_NM, type ReAimTable, STREAM_FACTORS } from "../../core/passage/index.ts";
+import { OFF_PATH_NM, type ReAimTable, STREAM_FACTORS } from "../../core/passage/index.ts";
 import { type ComparedWay, type CrossAnswer, forTheHelm, type SteeringCompass } from "../../core/plan/index.ts";
 import { nmFromMetres } from "../../core/units/index.ts";
-import { clock, duration, miles, noAnswerInWords, signedDuration, tacksInWords, threeFigures, wayName } from "../../words/index.ts";
+import {
+  clock,
+  costInWords,
+  crossCheckedInWords,
+  duration,
+  miles,
+  noAnswerInWords,
+  signedDuration,
+  tacksInWords,
+  threeFigures,
+  wayName,
+} from "../../words/index.ts";
 import { cell } from "./wrap.ts";
 
 const OTHER_FACTORS = STREAM_FACTORS.filter((factor) => factor !== 1);
@@ -20,14 +31,6 @@ export function waysText(answer: CrossAnswer): string {
   return [...head, ...answer.ways.map((way) => wayLine(way, answer.advised?.name ?? null, zone, side)), ...bestLine(answer)].join("\n");
 }
 
-const WHY_NOT_CHECKED = {
-  notAsked: "not asked",
-  earlierFound: "found late",
-  timingDiffers: "timings part",
-  waterUnknown: "water unknown",
-  edgeOfSearch: "at the edge",
-} as const;
-
 /** The yardstick under the ways; under sail the bound and its plan. */
 export function bestLine({ fastest, ways, prepared }: CrossAnswer): string[] {
   if (fastest === null) return [];
@@ -35,8 +38,7 @@ export function bestLine({ fastest, ways, prepared }: CrossAnswer): string[] {
   if (fastest.kind === "fails") return [`  ${name}${noAnswerInWords(fastest.why, prepared.passage.arrivalZone)}`];
   const earliest = Math.min(...ways.map(({ way }) => (way.kind === "arrives" ? way.arrivalAt : Number.POSITIVE_INFINITY)));
   const costOf = (arrivalAt: number): string => (arrivalAt <= earliest + 30 ? "best" : signedDuration(arrivalAt - earliest));
-  const checked =
-    fastest.whyNotCrossChecked === null ? "cross-checked" : `not cross-checked: ${WHY_NOT_CHECKED[fastest.whyNotCrossChecked]}`;
+  const checked = crossCheckedInWords(fastest);
   const line = (what: string, arrivalAt: number, cost: string, said: string): string =>
     `  ${what}${cell(duration(arrivalAt - fastest.departAt), 8)}${cell(cost, 8)}  ${said}`;
   if (fastest.underSail === null) return [line(name, fastest.arrivalAt, costOf(fastest.arrivalAt), checked)];
@@ -52,7 +54,7 @@ function wayLine({ way, costSeconds, otherwise }: ComparedWay, advised: string |
   const name = cell(way.name === "acrossThenTurn" ? "across, then turn" : wayName(way.name), NAME_WIDTH);
   if (way.kind === "fails") return `${mark}${name}${noAnswerInWords(way.why, zone)}`;
   const takes = cell(duration(way.arrivalAt - way.departAt), 8);
-  const cost = cell(costSeconds !== null && costSeconds < 30 ? "best" : signedDuration(costSeconds ?? 0), 8);
+  const cost = cell(costInWords(costSeconds), 8);
   const strayed = `${cell(miles(way.upStreamMetres), 5, "right")}${cell(miles(way.downStreamMetres), 5, "right")}`;
   const changed = otherwise.map(({ addedSeconds, carried }, k) => {
     const width = CHANGED_WIDTHS[k] ?? 0;
@@ -64,26 +66,6 @@ function wayLine({ way, costSeconds, otherwise }: ComparedWay, advised: string |
     return cell(`${signedDuration(addedSeconds)}${off}`, width, "right");
   });
   return `${mark}${name}${takes}${cost}${strayed}${changed.join("")}`;
-}
-
-/** What the order comes to when the stream is not as foretold, with the miles off the line where it ends. */
-export function offStrengthText(answer: CrossAnswer): string {
-  const advised = answer.ways.find((one) => one.way.name === answer.advised?.name);
-  if (advised === undefined) return "";
-  const side = answer.stream?.downStreamSide ?? 1;
-  return advised.otherwise
-    .map(({ streamFactor, carried, addedSeconds }) => {
-      if (carried.run.kind === "fails")
-        return `With the stream at ${streamFactor} the order fails: ${noAnswerInWords(carried.run.why, answer.prepared.passage.shipZone)}.`;
-      const off = carried.offAtClearMetres === null ? null : carried.offAtClearMetres * side;
-      // Where the stream never ends there is no coming clear: the course is mended so far across.
-      const place = answer.advised?.clear == null ? `you are ${Math.round(MEND_FROM_SHARE * 100)} % across` : "you come clear";
-      const where = off === null ? "" : ` ${place} ${miles(Math.abs(off))} miles ${off >= 0 ? "down" : "up"}-stream of the line and`;
-      const added = Math.round((addedSeconds ?? 0) / 60) * 60;
-      const arrive = added === 0 ? "arrive at the same time" : `arrive ${duration(Math.abs(added))} ${added > 0 ? "later" : "earlier"}`;
-      return `With the stream at ${streamFactor}${where} ${where === "" ? "you " : ""}${arrive}.`;
-    })
-    .join(" ");
 }
 
 /** The re-aim tables beside each other: miles across down, miles off the expected path along, headings to steer. */

@@ -1,23 +1,15 @@
 import { alongOf } from "../../core/passage/index.ts";
 import type { LeaveAnswer } from "../../core/plan/index.ts";
-import {
-  type BoardRow,
-  ENGINE_STOPS_SECONDS,
-  LATEST_TRIED_SECONDS,
-  type Margin,
-  type Slack,
-  SPEED_SHARES,
-  type WorstPlace,
-} from "../../core/window/index.ts";
+import type { BoardRow, Margin, WorstPlace } from "../../core/window/index.ts";
 import {
   arrivalInWords,
   byInWords,
   dayAndClock,
   decidedInWords,
-  doorInWords,
   duration,
   feltName,
   fullTime,
+  handPartsInWords,
   limitInWords,
   margin as marginFigure,
   miles,
@@ -39,7 +31,7 @@ export function whyText(one: LeaveAnswer, board: LeaveAnswer): string {
     limitsText(one, row),
     wrap(waysText(one, row)),
     gatesText(row),
-    wrap(handText(row)),
+    wrap(handPartsInWords(row)),
     wrap(nearestText(row, board)),
   ];
   return parts.filter((part) => part !== "").join("\n\n");
@@ -94,19 +86,6 @@ function waysText(answer: LeaveAnswer, row: BoardRow): string {
   const fails = ways.flatMap((way) => (way.kind === "fails" ? [`${wayName(way.name)}: ${noAnswerInWords(way.why, zone)}`] : []));
   const advised = row.advised === null ? "No way across arrives" : `The way: ${wayName(row.advised.name)}`;
   return `${advised}.${fails.length === 0 ? "" : ` ${row.advised === null ? "" : "Not to be had: "}${fails.join("; ")}.`}`;
-}
-
-/** The three parts of the time in hand. */
-function handText({ inHand }: BoardRow): string {
-  if (inHand === null) return "";
-  const before = ({ door }: Slack): string => (door === null ? "and nothing shuts" : `before ${doorInWords(door)}`);
-  const { laterDeparture, slower, engineStop } = inHand;
-  const parts = [
-    `leave ${duration(laterDeparture.seconds)} later ${before(laterDeparture)}${laterDeparture.door === null ? ` (tried up to ${LATEST_TRIED_SECONDS / 3600} h)` : ""}`,
-    `go at ${Math.round(slower.speedShare * 100)} % of the speed and arrive ${duration(slower.seconds)} later ${before(slower)}${slower.door === null ? ` (tried down to ${Math.min(...SPEED_SHARES) * 100} %)` : ""}`,
-    `have the engine off for ${duration(engineStop.seconds)} in mid-stream ${before(engineStop)}${engineStop.door === null ? ` (tried up to ${Math.max(...ENGINE_STOPS_SECONDS) / 3600} h)` : ""}`,
-  ];
-  return `In hand, each by itself: ${parts.join("; ")}.`;
 }
 
 /** The open departures next before and after, where this one isn't. */

@@ -76,12 +76,31 @@ export interface CrossAnswer {
   readonly upStreamBias: UpStreamBias | null;
 }
 
+/** A departure's line of a board that was tried before, so that it is not tried again. */
+export interface KnownDeparture {
+  readonly kept: KeptDeparture;
+  readonly row: BoardRow;
+}
+
 /** Compares the ways across for one departure from the berth. */
 export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
-  const kept = keepDepartures(prepared.trialOf, [departAt], prepared.weather, undefined, timesAfter(departAt));
-  if (kept === null) throw new Error("departures stopped without being asked to");
-  const planned = kept[0]?.planned ?? null;
-  const arrivalAt = kept[0]?.run.planned.kind === "arrives" ? kept[0].run.planned.run.arrivalAt : departAt;
+  const close = closeAt(prepared, departAt, null);
+  return {
+    ...close,
+    squareDepartures: departuresSquare(prepared),
+    staging: stagingFor(prepared, departAt),
+    afterArrival: close.row.arrivalAt === null ? null : afterArrivalAt(prepared, departAt, close.row.arrivalAt),
+  };
+}
+
+/**
+ * The same without what takes long, which is null: from where else to leave, from when one heading is square in the lanes, the days after
+ * the arrival. `known`: the departure as a board has it, by these limits; null where there is none, and its time in hand is reckoned anew.
+ */
+export function closeAt(prepared: Prepared, departAt: number, known: KnownDeparture | null): CrossAnswer {
+  const { kept, row } = known ?? tryOne(prepared, departAt);
+  const { planned } = kept;
+  const arrivalAt = kept.run.planned.kind === "arrives" ? kept.run.planned.run.arrivalAt : departAt;
   const passage = { from: departAt, until: arrivalAt };
   const trial = prepared.trialOf(0, passage);
   const { crossing } = trial;
@@ -90,7 +109,7 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
   const { ways, stream, fastest } = found;
   const earliest = earliestOf(found);
   // What the departure was felt in is settled already: nothing is run again.
-  const { around } = new SurroundingsOfRuns(prepared.trialOf, prepared.weather).settle(departAt, () => (kept[0] as KeptDeparture).run);
+  const { around } = new SurroundingsOfRuns(prepared.trialOf, prepared.weather).settle(departAt, () => kept.run);
   const compared = ways.map((way): ComparedWay => {
     if (way.kind === "fails") return { way, costSeconds: null, judged: null, otherwise: [] };
     const otherwise = STREAM_FACTORS.filter((factor) => factor !== 1).map((streamFactor) => {
@@ -104,7 +123,6 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
   const advised = recommended(ways, earliest);
   const side = stream?.downStreamSide ?? null;
   const aims = [advised, ...ways].find((way) => way?.kind === "arrives" && (way.name === "oneHeading" || way.name === "squareInLanes"));
-  const row = judgeBoard(kept, prepared.passage.limits, prepared.weather)[0] as BoardRow;
   return {
     prepared,
     departAt,
@@ -116,9 +134,9 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
     reAim: advised === null ? [] : reAimTables(crossing, advised, stream?.downStreamSide ?? downStreamSideOf(advised.track, crossing.line)),
     row,
     seams: planned === null ? [] : seamFinder(prepared)(planned),
-    squareDepartures: departuresSquare(prepared),
-    staging: stagingFor(prepared, departAt),
-    afterArrival: row.arrivalAt === null ? null : afterArrivalAt(prepared, departAt, row.arrivalAt),
+    squareDepartures: null,
+    staging: null,
+    afterArrival: null,
     standingOff:
       advised === null ? null : standingOff(prepared, departAt, advised, trial, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
     fuel: advised === null ? null : fuelPlan(prepared, trial, advised, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
@@ -126,7 +144,16 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
   };
 }
 
-function afterArrivalAt(prepared: Prepared, departAt: number, berthAt: number): AfterArrival {
+function tryOne(prepared: Prepared, departAt: number): KnownDeparture {
+  const kept = keepDepartures(prepared.trialOf, [departAt], prepared.weather, undefined, timesAfter(departAt));
+  if (kept === null) throw new Error("departures stopped without being asked to");
+  const row = judgeBoard(kept, prepared.passage.limits, prepared.weather)[0];
+  if (kept[0] === undefined || row === undefined) throw new Error("a departure was tried and has no line");
+  return { kept: kept[0], row };
+}
+
+/** The days after an arrival at the berth at `berthAt`. */
+export function afterArrivalAt(prepared: Prepared, departAt: number, berthAt: number): AfterArrival {
   const { weather, plane } = prepared;
   const span = { from: departAt, until: berthAt + LYING_SECONDS };
   return afterArrival(prepared, berthAt, weather.wind.onPlane(plane, 0, span), weather.sea?.onPlane(plane, span) ?? null);

@@ -21,6 +21,8 @@ export interface GatheredLand {
 export interface PreparedLand {
   /** Null where none lies in these waters. */
   readonly onPlane: Land | null;
+  /** What it was laid from, to be drawn: the skipper's own areas, then the coastline within the plane. */
+  readonly areas: readonly LandArea[];
   readonly coast: CoastFacts | null;
   readonly files: readonly string[];
 }
@@ -44,7 +46,8 @@ export function prepareLand(plane: Plane, gathered: GatheredLand | null, ends: O
   });
   const coast = gathered.coast;
   // The skipper's own areas come first: they have names.
-  const onPlane = landOn(plane, coast === null ? areas : [...areas, ...coast.within(boxAround(plane))]);
+  const all = coast === null ? areas : [...areas, ...coast.within(boxAround(plane))];
+  const onPlane = landOn(plane, all);
   for (const end of ["from", "to"] as const) {
     const { name, position } = ends[end];
     const { xMetres: x, yMetres: y } = plane.toPlane(position);
@@ -55,5 +58,5 @@ export function prepareLand(plane: Plane, gathered: GatheredLand | null, ends: O
     issues.push(issue(`route.${end}.position`, "place-on-land", `${name} lies on ${what}${whose}`));
   }
   if (issues.length > 0) return bad(...issues);
-  return good({ onPlane, coast: coast?.facts ?? null, files: gathered.files.map(({ file }) => file) });
+  return good({ onPlane, areas: all, coast: coast?.facts ?? null, files: gathered.files.map(({ file }) => file) });
 }

@@ -1,0 +1,52 @@
+import { type Light, lightAt } from "../../core/earth/index.ts";
+import type { LeaveAnswer } from "../../core/plan/index.ts";
+import { epochSeconds } from "../../core/units/index.ts";
+import type { BoardRow } from "../../core/window/index.ts";
+import {
+  clock,
+  dayAndClock,
+  decidedInWords,
+  doorInWords,
+  handInWords,
+  isUnknown,
+  margin,
+  reasonInWords,
+  shortlyDecided,
+  tenthsOf,
+} from "../../words/index.ts";
+import { iso, rounded } from "../instant.ts";
+import type { LineTold, VerdictTold } from "./board-told.ts";
+
+/** A gate has no margin: a bar for it is drawn to the end of the scale. */
+const SHUT_MARGIN = -2;
+const LIGHTS: Readonly<Record<Light, LineTold["light"]>> = { day: "day", civil: "twilight", nautical: "twilight", night: "night" };
+
+/** One line of the board, told. */
+export function lineToldOf(answer: Pick<LeaveAnswer, "prepared" | "rows" | "chances">, row: BoardRow): LineTold {
+  const { passage } = answer.prepared;
+  const zone = passage.shipZone;
+  const { smallestMargin, decidedBy } = row.verdict;
+  const decided = decidedInWords(row, zone);
+  const verdict = verdictOf(row);
+  const isShutWithout = verdict === "closed" && (smallestMargin === null || decidedBy.kind === "gate");
+  const tenths = tenthsOf(answer, row);
+  return {
+    departAt: iso(row.departAt),
+    clock: clock(row.departAt, zone),
+    light: LIGHTS[lightAt(epochSeconds(row.departAt), passage.from.position)],
+    verdict,
+    margin: isShutWithout ? SHUT_MARGIN : smallestMargin === null ? null : rounded(smallestMargin, 4),
+    figure: smallestMargin === null || decidedBy.kind === "gate" ? "" : margin(smallestMargin),
+    inTen: tenths === "notJudged" ? null : tenths,
+    words: shortlyDecided(row, decided.words),
+    when: decided.at === null ? null : dayAndClock(decided.at, zone),
+    reason: reasonInWords(row),
+    hand: handInWords(row),
+    door: row.inHand === null || row.inHand.door === null ? null : doorInWords(row.inHand.door),
+  };
+}
+
+/** The verdict, what is marginal only for want of knowledge apart. */
+export function verdictOf(row: BoardRow): VerdictTold {
+  return isUnknown(row) ? "notJudged" : row.verdict.kind;
+}
