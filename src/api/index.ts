@@ -14,6 +14,7 @@ export * from "./refuges-json.ts";
 export * from "./row-json.ts";
 export * from "./sky-json.ts";
 export * from "./steer-json.ts";
+export { BoardSky } from "./told/board-sky.ts";
 export * from "./told/board-told.ts";
 export * from "./told/board-told-of.ts";
 export * from "./told/departure-told.ts";

@@ -1,5 +1,4 @@
-import { addDays, firstInstantAtOrPast, formatInstant } from "../../core/calendar/index.ts";
-import { lightOver } from "../../core/earth/index.ts";
+import { formatInstant } from "../../core/calendar/index.ts";
 import { chanceErrorsOf, type LeaveAnswer, type LeaveBoard } from "../../core/plan/index.ts";
 import { epochSeconds } from "../../core/units/index.ts";
 import { type BoardRow, MARGINAL_BELOW, spellsOf } from "../../core/window/index.ts";
@@ -20,6 +19,7 @@ import {
   zonesInWords,
 } from "../../words/index.ts";
 import { iso } from "../instant.ts";
+import { BoardSky } from "./board-sky.ts";
 import type { BoardTold, DayTold, LimitTold } from "./board-told.ts";
 import { lineToldOf } from "./line-told-of.ts";
 import { sourcesToldOf } from "./sources-told-of.ts";
@@ -32,9 +32,14 @@ export interface TypedFigures {
 
 /**
  * The board told. Chances may still be wanting: then a first board. `nowAt`: UTC epoch seconds, by which the age of sources is told; null
- * where it is not to be.
+ * where it is not to be. `sky` remembers sun and light, which no limit changes; for one passage.
  */
-export function boardToldOf(board: LeaveBoard & Partial<LeaveAnswer>, typed: TypedFigures, nowAt: number | null): BoardTold {
+export function boardToldOf(
+  board: LeaveBoard & Partial<LeaveAnswer>,
+  typed: TypedFigures,
+  nowAt: number | null,
+  sky: BoardSky = new BoardSky(board.prepared.passage),
+): BoardTold {
   const nothing = board.rows.map(() => null);
   const answer: LeaveAnswer = { ...board, chances: board.chances ?? nothing, keptChances: board.keptChances ?? nothing };
   const { prepared, rows } = answer;
@@ -51,7 +56,7 @@ export function boardToldOf(board: LeaveBoard & Partial<LeaveAnswer>, typed: Typ
     zone: passage.shipZone,
     answer: [...leaveInWords(answer)],
     best: best === null ? null : iso(best.departAt),
-    days: daysToldOf(answer),
+    days: daysToldOf(answer, sky),
     marginalBelow: MARGINAL_BELOW,
     key: keyOf(answer),
     speed: typed.speed,
@@ -69,7 +74,7 @@ export function boardToldOf(board: LeaveBoard & Partial<LeaveAnswer>, typed: Typ
   };
 }
 
-function daysToldOf(answer: LeaveAnswer): DayTold[] {
+function daysToldOf(answer: LeaveAnswer, sky: BoardSky): DayTold[] {
   const { shipZone } = answer.prepared.passage;
   const days = new Map<string, BoardRow[]>();
   for (const row of answer.rows) {
@@ -78,22 +83,17 @@ function daysToldOf(answer: LeaveAnswer): DayTold[] {
     if (rows === undefined) days.set(day, [row]);
     else rows.push(row);
   }
-  return [...days.values()].map((rows) => dayToldOf(answer, rows));
+  return [...days.values()].map((rows) => dayToldOf(answer, rows, sky));
 }
 
-function dayToldOf(answer: LeaveAnswer, rows: readonly BoardRow[]): DayTold {
-  const { passage } = answer.prepared;
-  const zone = passage.shipZone;
-  const { date, weekdayLong, monthLong } = formatInstant(epochSeconds((rows[0] as BoardRow).departAt), zone);
-  const day = { from: firstInstantAtOrPast(date, 0, zone), until: firstInstantAtOrPast(addDays(date, 1), 0, zone) };
-  const { sun } = lightOver(day, passage.to.position);
-  const rises = sun.kind === "aboveThroughout" || sun.kind === "belowThroughout" ? null : sun;
+function dayToldOf(answer: LeaveAnswer, rows: readonly BoardRow[], sky: BoardSky): DayTold {
+  const { departAt } = rows[0] as BoardRow;
+  const { date, weekdayLong, monthLong } = formatInstant(epochSeconds(departAt), answer.prepared.passage.shipZone);
   return {
     weekday: weekdayLong,
     date: `${date.day} ${monthLong}`,
-    sun:
-      rises === null || rises.upAt === null || rises.downAt === null ? null : `${clock(rises.upAt, zone)} to ${clock(rises.downAt, zone)}`,
-    lines: rows.map((row) => lineToldOf(answer, row)),
+    sun: sky.sunOf(departAt),
+    lines: rows.map((row) => lineToldOf(answer, row, sky)),
   };
 }
 

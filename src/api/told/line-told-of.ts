@@ -1,6 +1,4 @@
-import { type Light, lightAt } from "../../core/earth/index.ts";
 import type { LeaveAnswer } from "../../core/plan/index.ts";
-import { epochSeconds } from "../../core/units/index.ts";
 import type { BoardRow } from "../../core/window/index.ts";
 import {
   clock,
@@ -15,16 +13,19 @@ import {
   tenthsOf,
 } from "../../words/index.ts";
 import { iso, rounded } from "../instant.ts";
+import { BoardSky } from "./board-sky.ts";
 import type { LineTold, VerdictTold } from "./board-told.ts";
 
 /** A gate has no margin: a bar for it is drawn to the end of the scale. */
 const SHUT_MARGIN = -2;
-const LIGHTS: Readonly<Record<Light, LineTold["light"]>> = { day: "day", civil: "twilight", nautical: "twilight", night: "night" };
 
 /** One line of the board, told. */
-export function lineToldOf(answer: Pick<LeaveAnswer, "prepared" | "rows" | "chances">, row: BoardRow): LineTold {
-  const { passage } = answer.prepared;
-  const zone = passage.shipZone;
+export function lineToldOf(
+  answer: Pick<LeaveAnswer, "prepared" | "rows" | "chances">,
+  row: BoardRow,
+  sky: BoardSky = new BoardSky(answer.prepared.passage),
+): LineTold {
+  const zone = answer.prepared.passage.shipZone;
   const { smallestMargin, decidedBy } = row.verdict;
   const decided = decidedInWords(row, zone);
   const verdict = verdictOf(row);
@@ -33,7 +34,7 @@ export function lineToldOf(answer: Pick<LeaveAnswer, "prepared" | "rows" | "chan
   return {
     departAt: iso(row.departAt),
     clock: clock(row.departAt, zone),
-    light: LIGHTS[lightAt(epochSeconds(row.departAt), passage.from.position)],
+    light: sky.lightAt(row.departAt),
     verdict,
     margin: isShutWithout ? SHUT_MARGIN : smallestMargin === null ? null : rounded(smallestMargin, 4),
     figure: smallestMargin === null || decidedBy.kind === "gate" ? "" : margin(smallestMargin),

@@ -9,6 +9,7 @@ import {
   type KeptDeparture,
   keepChance,
   type Limit,
+  type MarginMemo,
   type OrderToTry,
   orderToTry,
   type Progress,
@@ -77,9 +78,14 @@ export function keepTasks(departures: readonly EpochSeconds[]): readonly KeepTas
   return [...departures.map((departAt) => ({ departAt, onlyLater: false })), ...later.map((departAt) => ({ departAt, onlyLater: true }))];
 }
 
-/** The board of departures that were run and felt; the chances are still to come. */
-export function judgeLeave(prepared: Prepared, departures: readonly EpochSeconds[], kept: readonly KeptDeparture[]): LeaveBoard {
-  const rows = judgeBoard(kept, prepared.passage.limits, prepared.weather);
+/** The board of departures that were run and felt; the chances are still to come. `memo`: as for `judgeBoard`. */
+export function judgeLeave(
+  prepared: Prepared,
+  departures: readonly EpochSeconds[],
+  kept: readonly KeptDeparture[],
+  memo?: MarginMemo,
+): LeaveBoard {
+  const rows = judgeBoard(kept, prepared.passage.limits, prepared.weather, memo);
   const seamsUnder = seamFinder(prepared);
   const seams = rows.map((_, i) => {
     const planned = kept[i]?.planned ?? null;

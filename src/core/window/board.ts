@@ -17,7 +17,7 @@ import { type Exposure, feel, feelOn, feelUnder, samplersBeside } from "./exposu
 import { type GatesRun, gateFaultOf, gatesPassed } from "./gates/pass-gates.ts";
 import type { Margin } from "./judged.ts";
 import type { Limit } from "./limit.ts";
-import { judge, passesNever } from "./margin.ts";
+import { limitFigures, MarginMemo } from "./margin-memo.ts";
 import type { Before } from "./once/felt-once.ts";
 import { nodesOf, type PassageNodes } from "./passage-nodes.ts";
 import { type FeltSurroundings, SurroundingsOfRuns, type TrialOf } from "./runs-settled.ts";
@@ -153,12 +153,22 @@ function feltWith({ run }: Arrives, { winds, sea, beside }: FeltSurroundings, be
   return feel(run.passed, winds[0] as WindSampler, sea, beside, before);
 }
 
-/** Judges kept departures by limits and decides each that has a line: pure and quick, nothing is run again. */
-export function judgeBoard(kept: readonly KeptDeparture[], limits: readonly Limit[], weather: WeatherToFeel): readonly BoardRow[] {
-  const judgeAll = (exposure: Exposure): readonly Margin[] => limits.map((limit) => judge(exposure, limit, coveredOf(weather, limit.felt)));
+/**
+ * Judges kept departures by limits and decides each that has a line: pure and quick, nothing is run again. `memo` remembers what was judged
+ * of these departures before, so that a changed limit costs only itself.
+ */
+export function judgeBoard(
+  kept: readonly KeptDeparture[],
+  limits: readonly Limit[],
+  weather: WeatherToFeel,
+  memo: MarginMemo = new MarginMemo(),
+): readonly BoardRow[] {
+  const asked = limits.map((limit) => ({ limit, key: limitFigures(limit), covers: coveredOf(weather, limit.felt) }));
+  const judgeAll = (exposure: Exposure): readonly Margin[] =>
+    asked.map(({ limit, key, covers }) => memo.judge(exposure, limit, key, covers));
   const tried: Tried["outcome"][] = kept.map((one) => outcomeOf(one.planned, one.run.planned, judgeAll));
-  const asked = kept.filter((one) => !one.onlyLater);
-  return asked.map((one, i) => {
+  const listed = kept.filter((one) => !one.onlyLater);
+  return listed.map((one, i) => {
     const outcome = tried[i] as Tried["outcome"];
     const base = {
       departAt: one.run.departAt,
@@ -173,7 +183,7 @@ export function judgeBoard(kept: readonly KeptDeparture[], limits: readonly Limi
     for (const member of one.members) {
       const otherClosed =
         member.kind === "felt"
-          ? isShut(member.gates) || limits.some((limit) => passesNever(member.exposure, limit))
+          ? isShut(member.gates) || asked.some(({ limit, key }) => memo.passesNever(member.exposure, limit, key))
           : noPassage(member.why).kind === "closed";
       if (otherClosed === closed) agree++;
     }

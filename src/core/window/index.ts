@@ -17,6 +17,7 @@ export { type GatesRun, gateFaultOf, gatesPassed, intoHarbour, outOfHarbour, wai
 export * from "./judged.ts";
 export * from "./limit.ts";
 export * from "./margin.ts";
+export { MarginMemo } from "./margin-memo.ts";
 export * from "./once/felt-once.ts";
 export * from "./once/once-value.ts";
 export * from "./once/passage-facts.ts";

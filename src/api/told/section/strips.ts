@@ -14,6 +14,7 @@ import {
   WIND_SLOTS,
 } from "../../../core/weather/index.ts";
 import { clock, dayAndClock } from "../../../words/index.ts";
+import { LIGHTS } from "../board-sky.ts";
 import type { SectionTold } from "../section-told.ts";
 import { type AcrossAxes, tidy } from "./across.ts";
 
@@ -119,9 +120,7 @@ export function lightToldOf({ prepared }: CrossAnswer, axes: AcrossAxes, way: Wa
     const at = way.departAt + ((way.arrivalAt - way.departAt) * i) / minutes;
     const { xMetres, yMetres } = placeAt(way.track, at);
     const acrossNm = axes.acrossNm(xMetres, yMetres);
-    const now = ({ day: "day", civil: "twilight", nautical: "twilight", night: "night" } as const)[
-      lightAt(epochSeconds(at), prepared.plane.toPosition(xMetres, yMetres))
-    ];
+    const now = LIGHTS[lightAt(epochSeconds(at), prepared.plane.toPosition(xMetres, yMetres))];
     const last = light.at(-1);
     if (last !== undefined) last.untilNm = acrossNm;
     if (last?.light === now) continue;
