@@ -15,6 +15,7 @@ export function fastestJson(fastest: FastestWay) {
     overGroundNm: rounded(nmFromMetres(fastest.overGroundMetres), 3),
     crossChecked: fastest.crossChecked,
     whyNotCrossChecked: fastest.whyNotCrossChecked,
+    crossCheckedInKnownWater: fastest.crossCheckedInKnownWater,
     headings: fastest.nodes.map(({ at, headingDegTrue }) => ({ at: iso(at), headingDegTrue: rounded(headingDegTrue, 2) })),
     underSail: fastest.underSail === null ? null : underSailJson(fastest.underSail, fastest.departAt),
   };

@@ -80,9 +80,10 @@ export function yardstickInWords({ fastest }: CrossAnswer): string {
   return "The fastest is a yardstick, its heading turning all the way; changing headings is what a helm can make of it, each held an hour.";
 }
 
-/** Why the fastest was not cross-checked, in a word or two; `cross-checked` where it was. */
+/** Whether the fastest was cross-checked, in all water or in what is known; else why not, in a word or two. */
 export function crossCheckedInWords(fastest: Extract<NonNullable<CrossAnswer["fastest"]>, { readonly kind: "arrives" }>): string {
   if (fastest.whyNotCrossChecked === null) return "cross-checked";
+  if (fastest.whyNotCrossChecked === "waterUnknown" && fastest.crossCheckedInKnownWater) return "cross-checked in known water";
   const why = {
     notAsked: "not asked",
     earlierFound: "found late",

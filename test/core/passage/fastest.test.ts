@@ -246,6 +246,15 @@ describe("no way there", () => {
     const round = fastest(holed, 0, true);
     expect(secondsOf(round)).toBeGreaterThan(secondsOf(fastest(whole, 0, true)));
     expect(round.whyNotCrossChecked).toBe("waterUnknown");
+    // In the water that is known the searches may agree all the same, and then it is said so.
+    const edge = fastest(
+      crossing(gridCurrent(currentGrid({ westDeg: -1, eastDeg: 2, spanDeg: 0.06, hours: 30 }, flow)), [0, 0], [40, 0]),
+      0,
+      true,
+    );
+    expect(edge.whyNotCrossChecked).toBe("waterUnknown");
+    expect(edge.crossChecked).toBe(false);
+    expect(edge.crossCheckedInKnownWater).toBe(true);
     const out = new Float64Array(2);
     for (let i = 0; i < round.track.count; i++) {
       const { atSeconds, xMetres, yMetres } = round.track;

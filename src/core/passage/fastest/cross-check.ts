@@ -15,6 +15,8 @@ const FAN_LOOKS_AHEAD = 3;
 export interface Checked {
   readonly best: TimedWay | null;
   readonly why: WhyNotCrossChecked | null;
+  /** Whether all agree on it in the water that is known, whatever may lie beyond. */
+  readonly inKnownWater: boolean;
 }
 
 /**
@@ -28,17 +30,16 @@ export function checkAcross(search: PassageSearch, departAt: number, rough: Roug
   const third = byCorners === null ? null : earliestTimed(search, search.drawn([byCorners], departAt, SECOND_FINENESS, 2), departAt);
   let best = earlier(earlier(first, second), third);
   best = earlier(best, fromFan(search, departAt, best));
-  if (best === null) return { best, why: null };
+  if (best === null) return { best, why: null, inKnownWater: false };
   best = reckoned(search, departAt, best);
   const seconds = best.arrivalAt - departAt;
-  let why: WhyNotCrossChecked | null = null;
+  let found: Exclude<WhyNotCrossChecked, "waterUnknown" | "notAsked"> | null = null;
+  if (first === null || first.arrivalAt - best.arrivalAt > AGREES_WITHIN_SHARE * seconds) found = "earlierFound";
+  else if (finer.edgeSeconds < seconds) found = "edgeOfSearch";
+  else if (!(Math.abs(best.searchedArrivalAt - best.arrivalAt) <= TIMING_AGREES_WITHIN_SHARE * seconds)) found = "timingDiffers";
   // Unknown water comes first: no finer search mends that.
-  if (mayBeEarlier(rough.stopped?.couldArriveSeconds, seconds) || mayBeEarlier(finer.stopped?.couldArriveSeconds, seconds)) {
-    why = "waterUnknown";
-  } else if (first === null || first.arrivalAt - best.arrivalAt > AGREES_WITHIN_SHARE * seconds) why = "earlierFound";
-  else if (finer.edgeSeconds < seconds) why = "edgeOfSearch";
-  else if (!(Math.abs(best.searchedArrivalAt - best.arrivalAt) <= TIMING_AGREES_WITHIN_SHARE * seconds)) why = "timingDiffers";
-  return { best, why };
+  const unknown = mayBeEarlier(rough.stopped?.couldArriveSeconds, seconds) || mayBeEarlier(finer.stopped?.couldArriveSeconds, seconds);
+  return { best, why: unknown ? "waterUnknown" : found, inKnownWater: found === null };
 }
 
 const mayBeEarlier = (couldArriveSeconds: number | undefined, seconds: number): boolean =>

@@ -36,6 +36,8 @@ export interface FastestArrives extends TrackSums {
   readonly searchedArrivalAt: number;
   readonly crossChecked: boolean;
   readonly whyNotCrossChecked: WhyNotCrossChecked | null;
+  /** Whether the searches agree on it in all the water that is known: where it is not cross-checked, only for `waterUnknown`. */
+  readonly crossCheckedInKnownWater: boolean;
   /** Places where it turns at a corner of land, metres on the plane. */
   readonly landCorners: readonly { readonly xMetres: number; readonly yMetres: number }[];
   /** What can be made of it under sail; null for a boat that goes by her engine, or where no plan is asked for. */

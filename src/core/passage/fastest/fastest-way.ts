@@ -2,8 +2,8 @@ import type { NoAnswer } from "../../answers/index.ts";
 import type { Crossing } from "../crossing.ts";
 import { sumsOf, TrackRecorder } from "../track.ts";
 import type { BentLine } from "./bent-line.ts";
-import { AGREES_WITHIN_SHARE, checkAcross } from "./cross-check.ts";
-import type { FastestOptions, FastestWay, SteeredNode, WhyNotCrossChecked } from "./fastest-answer.ts";
+import { AGREES_WITHIN_SHARE, type Checked, checkAcross } from "./cross-check.ts";
+import type { FastestOptions, FastestWay, SteeredNode } from "./fastest-answer.ts";
 import { FIRST_FINENESS, type RoughWays } from "./label-search.ts";
 import { hopeless, lackOfWay, stopOf } from "./lack-of-way.ts";
 import { type PassageSearch, STEPS_A_PIECE, searchOf } from "./passage-search.ts";
@@ -29,12 +29,12 @@ export function fastestWay(crossing: Crossing, departAt: number, options: Fastes
   const drawn = search.drawn(rough.ways, departAt, FIRST_FINENESS);
   const first = sharpened(search, departAt, earliestTimed(search, drawn, departAt));
   if (first !== null && options.crossCheck === false) {
-    const quick = told(search, departAt, first, TIMING_STEPS, "notAsked", options);
+    const quick = told(search, departAt, first, TIMING_STEPS, { why: "notAsked", inKnownWater: false }, options);
     if (!isBettered(quick)) return quick;
   }
   // What the first search does not find is sought by all means before it is called out of reach.
-  const { best, why } = checkAcross(search, departAt, rough, first);
-  if (best !== null) return told(search, departAt, best, STEPS_A_PIECE, why, options);
+  const checked = checkAcross(search, departAt, rough, first);
+  if (checked.best !== null) return told(search, departAt, checked.best, STEPS_A_PIECE, checked, options);
   return { kind: "fails", departAt, why: whyNone(search, departAt, rough, drawn[0]) };
 }
 
@@ -56,7 +56,7 @@ function told(
   departAt: number,
   way: TimedWay,
   stepsAPiece: number,
-  why: WhyNotCrossChecked | null,
+  { why, inKnownWater }: Pick<Checked, "why" | "inKnownWater">,
   options: FastestOptions,
 ): FastestWay {
   const record = new TrackRecorder();
@@ -82,6 +82,7 @@ function told(
     searchedArrivalAt: way.searchedArrivalAt,
     crossChecked: why === null,
     whyNotCrossChecked: why,
+    crossCheckedInKnownWater: inKnownWater,
     landCorners: way.lines.slice(1).map(({ along, port }) => ({
       xMetres: sheet.xOf(along[0] as number, port[0] as number),
       yMetres: sheet.yOf(along[0] as number, port[0] as number),
