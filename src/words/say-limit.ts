@@ -110,9 +110,13 @@ export function decidedInWords(row: BoardRow, zone: string): { readonly words: s
   }
 }
 
-/** What decides after the verdict itself: `, by gusts 34 kn`; what is not judged says so alone: `: not judged: wind ends Tue 04:00`. */
+/**
+ * What decides after the verdict itself: `, by gusts 34 kn`; what is not judged says so alone: `: not judged: wind ends Tue 04:00`; what
+ * there is none of decides nothing: `, with no wind against the stream`.
+ */
 export function byInWords(decided: string): string {
-  return decided.startsWith("not judged") ? `: ${decided}` : `, by ${decided}`;
+  if (decided.startsWith("not judged")) return `: ${decided}`;
+  return /^(?:no|hardly any) /.test(decided) ? `, with ${decided}` : `, by ${decided}`;
 }
 
 /** What decides a row, in words without times: what rows have in common. */

@@ -108,18 +108,32 @@ export function soonestOf(hour: RefugeHour): RefugeRun | null {
 
 /** The answer in a few sentences: where to run to and when, where nothing can be entered, until when to turn back. */
 export function refugesInWords(answer: RefugesAnswer): readonly string[] {
-  const { prepared, way, why, hours } = answer;
+  const { prepared, way, why } = answer;
   const zone = prepared.passage.shipZone;
   const leaving = `Leaving ${fullTime(answer.departAt, zone)}`;
   if (way === null) {
     return [`${leaving} no way arrives${why === null ? "" : `: ${noAnswerInWords(why, zone)}`}. There is no hour to say where to run to.`];
   }
   if (answer.running.length === 0) return ["Neither a speed under power nor under sail is stated: no refuge can be reached."];
-  const sentences = [`${leaving} by the way “${wayName(way.name)}”. If it goes wrong: ${spellsInWords(answer).join("; ")}.`];
+  return [
+    `${leaving} by the way “${wayName(way.name)}”. If it goes wrong: ${spellsInWords(answer).join("; ")}.`,
+    ...barredInWords(answer),
+    ...turnBackInWords(answer),
+  ];
+}
+
+/** Where to run to in one sentence, hours with the same soonest refuge together: `From Tue 22:00 to Wed 01:00 run for Lantern Cove; …`. */
+export function runsInWords(answer: RefugesAnswer): string {
+  const spells = spellsInWords(answer).join("; ");
+  return `${spells.charAt(0).toUpperCase()}${spells.slice(1)}.`;
+}
+
+/** What to do at the first hour from which none can be entered; nothing where there is no such hour. */
+export function barredInWords({ hours, prepared }: RefugesAnswer): readonly string[] {
+  const zone = prepared.passage.shipZone;
   const bare = hours.filter((hour) => soonestOf(hour) === null);
   const [first] = bare;
-  if (first !== undefined) sentences.push(waitInWords(first, zone));
-  return [...sentences, ...turnBackInWords(answer)];
+  return first === undefined ? [] : [waitInWords(first, zone)];
 }
 
 /** Neighbouring hours with the same soonest refuge, a phrase each. */
@@ -149,7 +163,8 @@ export function waitInWords({ at, wait }: RefugeHour, zone: string): string {
   return `${dayAndClock(at, zone)}: none can be entered before ${dayAndClock(opensAt, zone)}. Make for ${refuge.name}, there ${dayAndClock(arrivalAt, zone)}; heave to or stand off with sea room for ${duration(opensAt - arrivalAt)}, and go in when it opens.`;
 }
 
-function turnBackInWords({ turnBack, way, prepared }: RefugesAnswer): readonly string[] {
+/** Until when turning back is quicker than going on; nothing where no way is left. */
+export function turnBackInWords({ turnBack, way, prepared }: RefugesAnswer): readonly string[] {
   if (turnBack === null || way === null) return [];
   const zone = prepared.passage.shipZone;
   const { from, to } = prepared.passage;

@@ -32,6 +32,7 @@ import {
   standingOffInWords,
   streamTotalInWords,
   threeFigures,
+  turnBackInWords,
   worstInWords,
   yardstickInWords,
 } from "../../words/index.ts";
@@ -181,7 +182,7 @@ function wrongOf(
   refuges: RefugesAnswer | null,
 ): DepartureTold["wrong"] {
   const compass = steeringCompass(prepared, openWaterFrom);
-  const turning = refuges === null ? [] : refugesToldOf(refuges).answer.filter((words) => /[Tt]urning back/.test(words));
+  const turning = refuges === null ? [] : turnBackInWords(refuges);
   return [
     ...(turning.length === 0 ? [] : [{ name: "Turning back", words: turning.join(" ") }]),
     ...(standingOff === null ? [] : [{ name: "Standing off", words: standingOffInWords(standingOff, prepared, compass, departAt) }]),

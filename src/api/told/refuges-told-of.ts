@@ -1,6 +1,7 @@
 import { type RefugeRun, type RefugesAnswer, type SteeringCompass, steeringCompass } from "../../core/plan/index.ts";
 import { nmFromMetres } from "../../core/units/index.ts";
 import {
+  barredInWords,
   clock,
   entrancesInWords,
   firstHeading,
@@ -9,6 +10,7 @@ import {
   REFUGE_WARNING,
   refugeAssumptionsInWords,
   refugesInWords,
+  runsInWords,
   soonestOf,
   struckOutInWords,
   waitInWords,
@@ -22,7 +24,7 @@ export function refugesToldOf(answer: RefugesAnswer): RefugesTold {
   const compass = steeringCompass(prepared, answer.openWaterFrom);
   const zone = prepared.passage.shipZone;
   return {
-    answer: [...refugesInWords(answer)],
+    answer: answer.running.length === 0 ? [...refugesInWords(answer)] : [runsInWords(answer), ...barredInWords(answer)],
     by: northInWords(compass),
     names: refuges.map(({ name }) => shortPlace(name)),
     hours: hours.map((hour) => {
