@@ -4,9 +4,18 @@ import { run } from "./run.mjs";
 
 /** @typedef {{ name: string, debian: string, serves: string, isHere: () => Promise<boolean> }} Needed */
 
+const chromium = {
+  name: "Chromium",
+  debian: "chromium",
+  serves: "the tests and measurements of the page in a browser",
+  // Where the tests look for it.
+  isHere: async () => existsSync("/usr/bin/chromium"),
+};
+
 /** @type {Readonly<Record<"tests" | "bench", readonly Needed[]>>} */
 const needed = {
   tests: [
+    chromium,
     {
       name: "grib_get",
       debian: "libeccodes-tools",
@@ -15,6 +24,7 @@ const needed = {
     },
   ],
   bench: [
+    chromium,
     {
       name: "a Python with ecCodes",
       debian: "python3-eccodes",
@@ -24,7 +34,7 @@ const needed = {
   ],
 };
 const apt = ["-qq", "-o", "Acquire::Retries=1", "-o", "Acquire::http::Timeout=20", "-o", "DPkg::Lock::Timeout=60"];
-const limitSeconds = 180;
+const limitSeconds = 300;
 
 /**
  * Installs the Debian packages that some tests or the bench use, where this is Debian and we are root; else says what will be skipped.
@@ -38,7 +48,7 @@ export async function installSystemPackages(user) {
     console.warn(
       debianRoot
         ? `${debian} could not be installed (no network, or apt is busy): ${serves} are skipped.`
-        : `${name} is not on this machine: ${serves} are skipped. It comes with ecCodes (on Debian, as root: apt-get install ${debian}).`,
+        : `${name} is not on this machine: ${serves} are skipped. On Debian, as root: apt-get install ${debian}.`,
     );
   }
 }

@@ -7,12 +7,14 @@ export const placesAcross = z.array(z.tuple([z.number(), z.number()]));
 
 /**
  * A crossing drawn across its stream: plan view and strips on one axis of miles across from where open water begins (0) to where it ends
- * (`lengthNm`). Up the drawing is up-stream; off the line is in miles, up-stream positive.
+ * (`lengthNm`). Up the drawing is up-stream, so that a
+ * crossing whose stream sets to port runs from right to left: it is a map that was turned, never mirrored. Off the line is in miles,
+ * up-stream positive.
  */
 export const sectionTold = z.object({
   lengthNm: z.number(),
   southern: z.boolean().describe("south of the equator, where the feathers of a wind barb stand on the other side"),
-  lineDegTrue: z.number().describe("the line's true bearing: to the right of the drawing"),
+  lineDegTrue: z.number().describe("the line's true bearing"),
   upDegTrue: z.number().describe("the true bearing that points up the drawing"),
   from: z.string(),
   to: z.string(),
@@ -37,7 +39,7 @@ export const sectionTold = z.object({
   places: z.array(z.object({ name: z.string(), kind: z.enum(["from", "to", "refuge"]), acrossNm: z.number(), offNm: z.number() })),
   streamMarks: z
     .array(z.object({ acrossNm: z.number(), offNm: z.number(), alongKn: z.number(), upKn: z.number() }))
-    .describe("the current there when the order brings the boat so far across: its parts to the right and up the drawing"),
+    .describe("the current there when the order brings the boat so far across: its parts along the line and up the drawing"),
   rate: z.object({
     points: z.array(z.tuple([z.number(), z.number(), z.number()])).describe("[miles across, knots, toward degrees true] along the order"),
   }),
