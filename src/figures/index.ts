@@ -14,7 +14,7 @@ export { beforeDoor, lineId, verdictWord } from "./board/say-line.ts";
 export { escapeHtml, unseen } from "./html/escape.ts";
 export { drawLimits, type LimitsLook } from "./limits/draw-limits.ts";
 export { drawReAim, type ReAimLook } from "./re-aim/draw-re-aim.ts";
-export { drawRefuges, type RefugesLook, refugesKey } from "./refuges/draw-refuges.ts";
+export { drawRefuges, type RefugesLook, refugesKey, waitsOf } from "./refuges/draw-refuges.ts";
 export { drawSection } from "./section/draw-section.ts";
 export { fitted, textWidthPx, wrapped } from "./svg/text-width.ts";
 export { drawWays, type WaysLook } from "./ways/draw-ways.ts";

@@ -1,5 +1,5 @@
 import type { BoardTold, DepartureTold, ReAimTold, RefugesTold } from "../api/index.ts";
-import { drawLimits, drawReAim, drawRefuges, escapeHtml, fitted } from "../figures/index.ts";
+import { drawLimits, drawReAim, drawRefuges, escapeHtml, fitted, waitsOf } from "../figures/index.ts";
 import { handLog, leastLogHeightPx } from "./hand-log.ts";
 import { asManyAsFit, pageHeightPx, pageWidthPx, textHeightPx, thinned, thinnedWords } from "./paper-space.ts";
 import { paperSection, type SheetPage } from "./sheet-page.ts";
@@ -141,7 +141,8 @@ function higherColumn(heightsPx: readonly number[]): number {
 function refugesPx(refuges: RefugesTold, widthPx: number): number {
   const columnPx = (widthPx - 74) / refuges.names.length - 8;
   const headPx = Math.max(12, ...refuges.names.map((name) => textHeightPx(name, columnPx, 8, 10, "sans"))) + 4;
-  return refuges.hours.reduce((sum, hour) => {
+  const waits = waitsOf(refuges.hours);
+  return refuges.hours.reduce((sum, hour, i) => {
     const cells = hour.cells.map((cell) =>
       textHeightPx(
         `${cell.why ?? ""} ${cell.arrival ?? ""} ${cell.state === "enter" || cell.state === "notJudged" ? `? ${cell.steer ?? ""}` : ""}`,
@@ -151,7 +152,8 @@ function refugesPx(refuges: RefugesTold, widthPx: number): number {
         "sans",
       ),
     );
-    const wait = hour.wait === null ? 0 : textHeightPx(hour.wait, widthPx - 50, 9.4, 11, "sans") + 3;
+    const said = waits[i] ?? null;
+    const wait = said === null ? 0 : textHeightPx(said, widthPx - 50, 9.4, 11, "sans") + 3;
     return sum + Math.max(11, ...cells) + 3.2 + wait;
   }, headPx);
 }

@@ -155,12 +155,17 @@ function spellsInWords({ hours, prepared }: RefugesAnswer): readonly string[] {
 }
 
 /** Where to wait from an hour at which nothing can be entered on arrival. */
-export function waitInWords({ at, wait }: RefugeHour, zone: string): string {
+export function waitInWords(hour: RefugeHour, zone: string): string {
+  return `${dayAndClock(hour.at, zone)}: ${waitingInWords(hour, zone)}`;
+}
+
+/** The same without the hour: what hours in a row may have in common. */
+export function waitingInWords({ wait }: RefugeHour, zone: string): string {
   if (wait === null) {
-    return `${dayAndClock(at, zone)}: none opens within a day either, as far as is known: keep sea room, heave to where you are well off the land, and call for advice.`;
+    return "none opens within a day either, as far as is known: keep sea room, heave to where you are well off the land, and call for advice.";
   }
   const { refuge, arrivalAt, opensAt } = wait;
-  return `${dayAndClock(at, zone)}: none can be entered before ${dayAndClock(opensAt, zone)}. Make for ${refuge.name}, there ${dayAndClock(arrivalAt, zone)}; heave to or stand off with sea room for ${duration(opensAt - arrivalAt)}, and go in when it opens.`;
+  return `none can be entered before ${dayAndClock(opensAt, zone)}. Make for ${refuge.name}, there ${dayAndClock(arrivalAt, zone)}; heave to or stand off with sea room for ${duration(opensAt - arrivalAt)}, and go in when it opens.`;
 }
 
 /** Until when turning back is quicker than going on; nothing where no way is left. */

@@ -13,7 +13,7 @@ import {
   runsInWords,
   soonestOf,
   struckOutInWords,
-  waitInWords,
+  waitingInWords,
 } from "../../words/index.ts";
 import { rounded } from "../instant.ts";
 import type { RefugeCellTold, RefugesTold } from "./refuges-told.ts";
@@ -37,7 +37,7 @@ export function refugesToldOf(answer: RefugesAnswer): RefugesTold {
           const run = runs.find((one) => one.refuge === refuge);
           return run === undefined ? NOTHING : cellOf(answer, compass, run, run === soonest);
         }),
-        wait: soonest === null ? waitInWords(hour, zone) : null,
+        wait: soonest === null ? waitingInWords(hour, zone) : null,
       };
     }),
     entrances: [...entrancesInWords(answer), ...refugeAssumptionsInWords(answer, compass)],

@@ -20,7 +20,10 @@ export const refugesTold = z.object({
       clock: z.string(),
       acrossNm: z.number(),
       cells: z.array(refugeCellTold).describe("a column each"),
-      wait: z.string().nullable().describe("where nothing can be entered on arrival: where to wait for what"),
+      wait: z
+        .string()
+        .nullable()
+        .describe("where nothing can be entered on arrival: where to wait for what, the same words for hours that have it in common"),
     }),
   ),
   entrances: z.array(z.string()).describe("what is asked of each entrance, a line each"),

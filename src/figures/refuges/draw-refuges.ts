@@ -21,24 +21,27 @@ export function drawRefuges(refuges: RefugesTold, look: RefugesLook): string {
 
 function asTable(refuges: RefugesTold): string {
   const names = refuges.names.map((name) => `<th scope="col" class="right">${escapeHtml(name)}</th>`);
-  const rows = refuges.hours.map((hour) => {
+  const waits = waitsOf(refuges.hours);
+  const rows = refuges.hours.map((hour, i) => {
     const cells = refuges.names.map((_, column) => {
       const cell = hour.cells[column];
       return `<td class="right${cell === undefined ? "" : ` is-${cell.state}`}">${cell === undefined ? "" : cellWords(cell)}</td>`;
     });
-    const wait =
-      hour.wait === null ? "" : `<tr class="wait"><td></td><td colspan="${refuges.names.length + 1}">${escapeHtml(hour.wait)}</td></tr>`;
-    return `<tr${hour.wait === null ? "" : ' class="has-wait"'}><th scope="row">${escapeHtml(hour.clock)}</th><td class="right across">${miles(hour)}</td>${cells.join("")}</tr>${wait}`;
+    const said = waits[i] ?? null;
+    const wait = said === null ? "" : `<tr class="wait"><td></td><td colspan="${refuges.names.length + 1}">${escapeHtml(said)}</td></tr>`;
+    return `<tr${said === null ? "" : ' class="has-wait"'}><th scope="row">${escapeHtml(hour.clock)}</th><td class="right across">${miles(hour)}</td>${cells.join("")}</tr>${wait}`;
   });
   return `<table class="plain refuges"><thead><tr><th scope="col">turn at</th><th scope="col" class="right across">across</th>${names.join("")}</tr></thead><tbody>${rows.join("")}</tbody></table>`;
 }
 
 function asList(refuges: RefugesTold): string {
-  return `<ol class="refuge-list">${refuges.hours.map((hour) => `<li>${hourOfList(hour, refuges.names)}</li>`).join("")}</ol>`;
+  const waits = waitsOf(refuges.hours);
+  const items = refuges.hours.map((hour, i) => `<li>${hourOfList(hour, refuges.names, waits[i] ?? null)}</li>`);
+  return `<ol class="refuge-list">${items.join("")}</ol>`;
 }
 
 /** An hour: what to do stands, the soonest port or the wait; the other ports fold out. */
-function hourOfList(hour: Hour, names: readonly string[]): string {
+function hourOfList(hour: Hour, names: readonly string[], said: string | null): string {
   const ports = names.flatMap((name, column) => {
     const cell = hour.cells[column];
     return cell === undefined ? [] : [{ name, cell }];
@@ -49,9 +52,20 @@ function hourOfList(hour: Hour, names: readonly string[]): string {
     `<span class="port">${escapeHtml(port.name)}</span><span class="reach">${cellWords(port.cell)}</span>`;
   const at = `<span class="at"><b>${escapeHtml(hour.clock)}</b> ${miles(hour)} nm</span>`;
   const first = soonest === undefined ? `<span class="port">none can be entered</span>` : reach(soonest);
-  const wait = hour.wait === null ? "" : `<p class="wait">${escapeHtml(hour.wait)}</p>`;
+  const wait = said === null ? "" : `<p class="wait">${escapeHtml(said)}</p>`;
   const items = others.map((port) => `<li class="is-${port.cell.state}">${reach(port)}</li>`);
   return `<details><summary>${at}${first}</summary><ul class="others">${items.join("")}</ul></details>${wait}`;
+}
+
+/** What to wait for, said once under the last of the hours that have it in common, with the first and the last of them. */
+export function waitsOf(hours: readonly Hour[]): readonly (string | null)[] {
+  let from = 0;
+  return hours.map((hour, i) => {
+    if (hours[i - 1]?.wait !== hour.wait) from = i;
+    if (hour.wait === null || hours[i + 1]?.wait === hour.wait) return null;
+    const first = hours[from]?.clock ?? hour.clock;
+    return `${first === hour.clock ? hour.clock : `${first} to ${hour.clock}`}: ${hour.wait}`;
+  });
 }
 
 function miles(hour: Hour): string {
