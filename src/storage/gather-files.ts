@@ -1,10 +1,9 @@
-import { readdir } from "node:fs/promises";
-import { basename, dirname, resolve } from "node:path";
 import { BadInput, type Issue, issue } from "../core/answers/index.ts";
 import { readAhead } from "../formats/bytes/index.ts";
 import { type Crop, type ForecastReading, type JoinedReadings, joinReadings, readForecast } from "../formats/forecast/index.ts";
 import { bytesFromFile } from "./file-bytes.ts";
-import { cannotOpen } from "./text-file.ts";
+import type { NamedFiles } from "./named-files.ts";
+import { cannotOpen, notThere } from "./text-file.ts";
 
 /** Groups of quantities that a passage is run and judged with; the rest of a file is not loaded. */
 const WANTED: ReadonlySet<string> = new Set(["current", "wind", "gust", "sea height", "sea period"]);
@@ -16,13 +15,13 @@ export class FileGatherer {
   /** What is odd about files of one source together. */
   readonly together: JoinedReadings["oddities"][number][] = [];
   private readonly known = new Map<string, ForecastReading | null>();
-  private readonly folder: string;
+  private readonly files: NamedFiles;
   private readonly crop: Crop | null;
   private readonly issues: Issue[];
 
-  /** `folder`: what names are relative to. Files that can't be read are told in `issues`. */
-  constructor(folder: string, crop: Crop | null, issues: Issue[]) {
-    this.folder = folder;
+  /** Files that can't be read are told in `issues`. */
+  constructor(files: NamedFiles, crop: Crop | null, issues: Issue[]) {
+    this.files = files;
     this.crop = crop;
     this.issues = issues;
   }
@@ -44,7 +43,7 @@ export class FileGatherer {
   private async read(name: string, place: string): Promise<ForecastReading | null> {
     const known = this.known.get(name);
     if (known !== undefined) return known;
-    const reading = await readForecastFile(resolve(this.folder, name), name, place, this.crop, this.issues);
+    const reading = await readForecastFile(this.files, name, place, this.crop, this.issues);
     this.known.set(name, reading);
     // Whether a component stays alone is told once all the files are put together.
     if (reading !== null) this.readings.push({ ...reading, oddities: reading.oddities.filter((one) => one.code !== "component-alone") });
@@ -55,7 +54,7 @@ export class FileGatherer {
   private async expanded(files: readonly string[], place: string): Promise<string[]> {
     const names: string[] = [];
     for (const name of files) {
-      const found = await filesNamed(name, this.folder);
+      const found = await this.files.matching(name);
       if (found === null || found.length === 0) {
         const said = found === null ? "the folder can't be read" : "there is no file of such a name";
         this.issues.push(issue(place, "file-not-opened", `${name}: ${said}`));
@@ -65,37 +64,28 @@ export class FileGatherer {
   }
 }
 
-/** The files that a name stands for, relative as it is: itself, or those it describes where its last part has a `*`; null where the folder can't be read. */
-export async function filesNamed(name: string, folder: string): Promise<string[] | null> {
-  const pattern = basename(name);
-  if (!pattern.includes("*")) return [name];
-  const escaped = pattern.split("*").map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
-  const fits = new RegExp(`^${escaped.join(".*")}$`);
-  const entries = await readdir(resolve(folder, dirname(name))).catch(() => null);
-  if (entries === null) return null;
-  const before = name.slice(0, name.length - pattern.length);
-  return entries
-    .filter((entry) => fits.test(entry))
-    .sort()
-    .map((entry) => before + entry);
-}
-
 /** A forecast or current file, cropped; null (and issues) when it can't be read. */
 async function readForecastFile(
-  path: string,
+  files: NamedFiles,
   name: string,
   place: string,
   crop: Crop | null,
   issues: Issue[],
 ): Promise<ForecastReading | null> {
+  const path = files.pathOf(name);
+  if (path === null) {
+    issues.push(notThere(files.shownAs(name), place));
+    return null;
+  }
+  const shown = files.shownAs(name);
   let source: Awaited<ReturnType<typeof bytesFromFile>>;
   try {
     source = await bytesFromFile(path);
   } catch (error) {
     issues.push(
       ...(error instanceof BadInput
-        ? error.issues.map((one) => ({ ...one, path: place, message: `${path}: ${one.message}` }))
-        : [cannotOpen(path, place, error)]),
+        ? error.issues.map((one) => ({ ...one, path: place, message: `${shown}: ${one.message}` }))
+        : [cannotOpen(shown, place, error)]),
     );
     return null;
   }

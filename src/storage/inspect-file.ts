@@ -33,6 +33,8 @@ export interface InspectOptions {
   readonly strikeOutLines: readonly number[];
   /** The passage to hold the file against, or null. */
   readonly needs: PassageNeeds | null;
+  /** What the file is called, where its path is not its name. */
+  readonly calledName?: string;
 }
 
 /** So much of a file tells text from anything else. */
@@ -40,11 +42,12 @@ const PEEK_BYTES = 4096;
 
 /** Looks into one file, whatever it is: told by what it holds, never by its name. Everything that is wrong with it comes back at once. */
 export async function inspectFile(path: string, options: InspectOptions): Promise<Parsed<InspectedFile>> {
+  const name = options.calledName ?? path;
   let source: FileBytes;
   try {
     source = await bytesFromFile(path);
   } catch (error) {
-    return bad(...(error instanceof BadInput ? error.issues : [cannotOpen(path, path, error)]));
+    return bad(...(error instanceof BadInput ? error.issues.map((one) => ({ ...one, path: name })) : [cannotOpen(name, name, error)]));
   }
   try {
     const start = await source.read(0, Math.min(PEEK_BYTES, source.sizeBytes));
@@ -53,7 +56,7 @@ export async function inspectFile(path: string, options: InspectOptions): Promis
     const mayBeOurs = recognised.kind === "other" && /^a (?:text|JSON document)\b/.test(recognised.words);
     const longestBytes = looksLikeGeojson(new TextDecoder().decode(start)) ? LONGEST_LAND_BYTES : LONGEST_TEXT_BYTES;
     const isText = mayBeOurs && kindOfFile(start) === "text" && source.sizeBytes <= longestBytes;
-    return isText ? await inspectText(path, source.sizeBytes, longestBytes, options) : await inspectForecast(path, source, options);
+    return isText ? await inspectText(path, source.sizeBytes, longestBytes, options) : await inspectForecast(name, source, options);
   } catch (error) {
     if (error instanceof BadInput) return bad(...error.issues);
     throw error;
@@ -62,15 +65,15 @@ export async function inspectFile(path: string, options: InspectOptions): Promis
   }
 }
 
-async function inspectForecast(path: string, source: FileBytes, { needs }: InspectOptions): Promise<Parsed<InspectedFile>> {
+async function inspectForecast(name: string, source: FileBytes, { needs }: InspectOptions): Promise<Parsed<InspectedFile>> {
   const crop = needs === null ? null : cropAround(needs.passage);
-  const read = await readForecast(readAhead(source), { name: path, crop, contentsOnly: needs === null });
+  const read = await readForecast(readAhead(source), { name, crop, contentsOnly: needs === null });
   if (!read.ok) return read;
   const reading = read.value;
   const here = new Set(reading.grids.flatMap((grid) => grid.quantities));
   const outside = reading.contents.flatMap(({ quantity }) => (quantity === null || here.has(quantity) ? [] : [quantity]));
   return good({
-    name: path,
+    name,
     sizeBytes: source.sizeBytes,
     kind: "forecast",
     reading,
@@ -79,25 +82,26 @@ async function inspectForecast(path: string, source: FileBytes, { needs }: Inspe
 }
 
 async function inspectText(path: string, sizeBytes: number, longestBytes: number, options: InspectOptions): Promise<Parsed<InspectedFile>> {
-  const text = await readTextFile(path, path, "text", longestBytes);
+  const name = options.calledName ?? path;
+  const text = await readTextFile(path, name, "text", longestBytes, name);
   if (!text.ok) return text;
-  const about = { name: path, sizeBytes, serving: null };
+  const about = { name, sizeBytes, serving: null };
   switch (textKind(text.value)) {
     case "passage": {
       const opened = await openPassage(path);
       return opened.ok ? good({ ...about, kind: "passage", opened: opened.value }) : opened;
     }
     case "land": {
-      const areas = readLandAreas(text.value, path);
+      const areas = readLandAreas(text.value, name);
       return areas.ok ? good({ ...about, kind: "land", areas: areas.value }) : areas;
     }
     case "sailTable": {
-      const points = parseSailTable(text.value, path);
+      const points = parseSailTable(text.value, name);
       return points.ok ? good({ ...about, kind: "sailTable", points: points.value }) : points;
     }
     case "letter": {
-      const letter = readLetter(text.value, { ...besideLetter(path, options), path });
-      if (!letter.ok) return bad(...withFlag(letter.issues, options.strikeOutLines));
+      const letter = readLetter(text.value, { ...besideLetter(name, options), path: name });
+      if (!letter.ok) return bad(...(options.calledName === undefined ? withFlag(letter.issues, options.strikeOutLines) : letter.issues));
       const serving = options.needs === null ? null : servingOfLetter(letter.value, options.needs);
       return good({ ...about, kind: "letter", letter: letter.value, serving });
     }
@@ -105,7 +109,7 @@ async function inspectText(path: string, sizeBytes: number, longestBytes: number
       const begins = quoted((text.value.trim().split(/[\r\n]/)[0] ?? "").slice(0, 60));
       return bad(
         issue(
-          path,
+          name,
           "file-not-recognised",
           `This is a text that begins ${begins}: neither a passage, a letter, a sail table nor GeoJSON.`,
           "A passage begins with the line `athwart: passage/1`, a letter has lines as THU 0600-1200 NE 12-16 G20, a sail table has wind speeds across its first line and true wind angles down, GeoJSON holds areas of land or to keep out of.",

@@ -1,4 +1,4 @@
-import { dirname, resolve } from "node:path";
+import { dirname } from "node:path";
 import { bad, good, type Issue, type Parsed } from "../core/answers/index.ts";
 import { checkBoat } from "../core/boat/index.ts";
 import { type Gathered, type GatheredLetter, type Passage, type Prepared, prepare } from "../core/plan/index.ts";
@@ -9,8 +9,9 @@ import { parseSailTable } from "../formats/sail-table/index.ts";
 import { cropAround } from "./crop-around.ts";
 import { FileGatherer } from "./gather-files.ts";
 import { gatherLand } from "./gather-land.ts";
+import { filesIn, type NamedFiles } from "./named-files.ts";
 import { readPassageFile } from "./passage-text.ts";
-import { readTextFile } from "./text-file.ts";
+import { readNamedText } from "./text-file.ts";
 
 /** A passage file with all it names read and put together. */
 export interface OpenedPassage {
@@ -29,12 +30,14 @@ export interface OpenedPassage {
 /** Reads a passage file and every file it names. All issues come back at once; a file named twice is read once. */
 export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> {
   const read = await readPassageFile(path);
-  if (!read.ok) return read;
-  const document = read.value;
-  const folder = dirname(path);
+  return read.ok ? openDocument(read.value, path, filesIn(dirname(path))) : read;
+}
+
+/** The same of a passage that has been read, from wherever the files that it names lie. `path` stands for it in what comes back. */
+export async function openDocument(document: PassageDocument, path: string, named: NamedFiles): Promise<Parsed<OpenedPassage>> {
   const issues: Issue[] = [];
-  const passage = await withSailTable(document, folder, issues);
-  const files = new FileGatherer(folder, cropAround(passage), issues);
+  const passage = await withSailTable(document, named, issues);
+  const files = new FileGatherer(named, cropAround(passage), issues);
   const letters: { file: string; letter: Letter }[] = [];
   const water: Gathered["water"][number][] = [];
   for (const [i, source] of passage.waterSources.entries()) {
@@ -45,12 +48,12 @@ export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> 
     const place = `weather.sources[${i}]`;
     if (source.kind === "files") weather.push(await files.gridsOf(source.files, place));
     else if (source.kind === "letter") {
-      const letter = await letterOf(resolve(folder, source.file), source, place, issues);
+      const letter = await letterOf(named, source, place, issues);
       if (letter !== null) letters.push({ file: source.file, letter });
       weather.push(letter === null ? null : gathered(source.file, letter));
     } else weather.push(null);
   }
-  const land = await gatherLand(passage, folder, issues);
+  const land = await gatherLand(passage, named, issues);
   if (issues.length > 0) return bad(...issues);
   const gatheredAll: Gathered = { water, weather, land };
   const prepared = prepare(passage, gatheredAll);
@@ -60,12 +63,12 @@ export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> 
 }
 
 async function letterOf(
-  path: string,
+  named: NamedFiles,
   source: Extract<Passage["weatherSources"][number], { kind: "letter" }>,
   place: string,
   issues: Issue[],
 ): Promise<Letter | null> {
-  const text = await readTextFile(path, place, "letter");
+  const text = await readNamedText(named, source.file, place, "letter");
   const letter = text.ok
     ? readLetter(text.value, { zone: source.zone, issued: source.issued, strikeOutLines: source.strikeOutLines, path: source.file })
     : text;
@@ -79,10 +82,10 @@ function gathered(name: string, letter: Letter): GatheredLetter {
 }
 
 /** The passage with its table of speeds under sail read, where the table stands in a file of its own. */
-async function withSailTable(document: PassageDocument, folder: string, issues: Issue[]): Promise<Passage> {
+async function withSailTable(document: PassageDocument, named: NamedFiles, issues: Issue[]): Promise<Passage> {
   const { passage, sailTableFile } = document;
   if (sailTableFile === null || passage.boat.sail === null) return passage;
-  const text = await readTextFile(resolve(folder, sailTableFile), "boat.sail.table", "table of speeds under sail");
+  const text = await readNamedText(named, sailTableFile, "boat.sail.table", "table of speeds under sail");
   const points = text.ok ? parseSailTable(text.value, sailTableFile) : text;
   if (!points.ok) {
     issues.push(...points.issues);

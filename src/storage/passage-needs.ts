@@ -5,7 +5,7 @@ import { geodesicBetween, type Position } from "../core/earth/index.ts";
 import { type Line, lineBetweenPositions } from "../core/passage/index.ts";
 import { type Passage, planeOf } from "../core/plan/index.ts";
 import type { PassageDocument } from "../formats/passage/index.ts";
-import { filesNamed } from "./gather-files.ts";
+import { filesIn, type NamedFiles } from "./named-files.ts";
 import { readPassageFile } from "./passage-text.ts";
 
 /** What a passage needs or can use of its sources. */
@@ -30,27 +30,32 @@ export interface PassageNeeds {
 export async function readPassageNeeds(path: string): Promise<Parsed<PassageNeeds>> {
   const document = await readPassageFile(path);
   if (!document.ok) return document;
-  const { passage } = document.value;
+  return passageNeeds(document.value, path, filesIn(dirname(path)));
+}
+
+/** The same of a passage that has been read; `path` stands for it, and what it names is looked up in `named`. */
+export async function passageNeeds(document: PassageDocument, path: string, named: NamedFiles): Promise<Parsed<PassageNeeds>> {
+  const { passage } = document;
   const plane = planeOf(passage);
   if (!plane.ok) return plane;
   return good({
     path,
     folder: dirname(path),
-    document: document.value,
+    document,
     passage,
     line: lineBetweenPositions(plane.value, passage.from.position, passage.to.position),
     takesSeconds: stillWaterSeconds(passage),
     quantities: neededQuantities(passage),
-    namedFiles: await namedFiles(passage, dirname(path)),
+    namedFiles: await namedFiles(passage, named),
   });
 }
 
-async function namedFiles(passage: Passage, folder: string): Promise<string[]> {
+async function namedFiles(passage: Passage, named: NamedFiles): Promise<string[]> {
   const names: string[] = [];
   for (const source of [...passage.waterSources, ...passage.weatherSources]) {
     if (source.kind === "letter") names.push(source.file);
     if (source.kind !== "files") continue;
-    for (const name of source.files) names.push(...((await filesNamed(name, folder)) ?? [name]));
+    for (const name of source.files) names.push(...((await named.matching(name)) ?? [name]));
   }
   return [...new Set(names)];
 }

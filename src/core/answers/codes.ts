@@ -10,6 +10,8 @@ import { fileCodes } from "./codes/file.ts";
 import { gateCodes } from "./codes/gate.ts";
 import { passageCodes } from "./codes/passage.ts";
 import { passageFileCodes } from "./codes/passage-file.ts";
+import { serverCodes } from "./codes/server.ts";
+import { storageCodes } from "./codes/storage.ts";
 import { unitCodes } from "./codes/unit.ts";
 
 export type { CodeEntry } from "./code-table.ts";
@@ -28,6 +30,8 @@ export const codes = {
   ...bulletinCodes,
   ...passageFileCodes,
   ...commandCodes,
+  ...storageCodes,
+  ...serverCodes,
 } as const;
 
 export type Code = keyof typeof codes;

@@ -28,7 +28,7 @@ export function editPassage(document: PassageDocument, path: string, newText: st
 }
 
 /** The new text as it may stand in the file, the way the old one was written first. */
-function waysToWrite(newText: string, place: ScalarPlace, json: boolean): readonly string[] {
+export function waysToWrite(newText: string, place: ScalarPlace, json: boolean): readonly string[] {
   const doubleQuoted = JSON.stringify(newText);
   if (json) {
     const bare = place.written === "plain" && (/^-?(?:0|[1-9]\d*)(?:\.\d+)?$/.test(newText) || newText === "true" || newText === "false");
@@ -42,7 +42,7 @@ function waysToWrite(newText: string, place: ScalarPlace, json: boolean): readon
   return [plain, singleQuoted + lineBreak, doubleQuoted + lineBreak];
 }
 
-function isJson(text: string): boolean {
+export function isJson(text: string): boolean {
   try {
     JSON.parse(text);
     return true;

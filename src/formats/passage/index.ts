@@ -3,6 +3,7 @@
  * text is kept as typed, with its units and comments; SI values and UTC instants are derived at use. Everything wrong with it comes
  * back at once, each with its key and line. Text in, text out: no files are opened here.
  */
+export { editEntries, nameFirst, type PassageEdit } from "./edit-entries.ts";
 export { editPassage } from "./edit-passage.ts";
 export { passageJsonSchema } from "./json-schema.ts";
 export { type Migration, migratePassage, passageMigrations, versionOf } from "./migrate.ts";
