@@ -1,10 +1,13 @@
 /**
  * Api: the answers as JSON, the only thing that the command line, the server and the page share. A unit stands in the name of every
  * key (`Kn`, `Nm`, `Metres`, `Seconds`, `Deg…`), instants are ISO 8601 in UTC, and each answer carries its schema's name and version.
- * In `told/`: what a page or a sheet of paper shows, words said and figures ready to be drawn, with schemas; clocks there are ship's time.
+ * In `told/`: what a page or a sheet of paper shows, words said and figures ready to be drawn, with schemas; clocks there are ship's time. In `http/`: what the server
+ * is asked and answers.
  */
 export * from "./chance-json.ts";
 export * from "./cross-json.ts";
+export * from "./http/answers.ts";
+export * from "./http/requests.ts";
 export * from "./inspect-json.ts";
 export * from "./instant.ts";
 export * from "./leave-json.ts";

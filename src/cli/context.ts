@@ -7,6 +7,10 @@ export interface CommandContext {
   error(text: string): void;
   /** UTC epoch seconds now; only commands that need the clock ask. */
   now(): number;
+  /** Shows an address in the user's browser; left out: there is none to show it in. */
+  showPage?(address: string): void;
+  /** Until whoever started the program stops it; only a command that goes on by itself asks. Left out: at once. */
+  untilStopped?(): Promise<void>;
 }
 
 /** Exit codes: 0 answered, 1 no answer, 2 bad input. */

@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { openBrowser } from "./open-browser.ts";
 import { runProgram } from "./program.ts";
 
 // A reader that has seen enough (`| head`) closes the pipe: that is no error.
@@ -12,4 +13,10 @@ process.exitCode = await runProgram(process.argv.slice(2), {
   out: (text) => process.stdout.write(text),
   error: (text) => process.stderr.write(text),
   now: () => Date.now() / 1000,
+  // Where nobody sits before a terminal no browser is opened either.
+  ...(process.stdout.isTTY ? { showPage: openBrowser } : {}),
+  untilStopped: () =>
+    new Promise((resolve) => {
+      for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.once(signal, () => resolve());
+    }),
 });

@@ -5,12 +5,14 @@ import { ANSWERED, BAD_INPUT, type CommandContext, type ExitCode, tellIssues } f
 import { crossCommand } from "./cross-command.ts";
 import { inspectCommand } from "./inspect-command.ts";
 import { leaveCommand } from "./leave-command.ts";
+import { openCommand } from "./open-command.ts";
 import { refugesCommand } from "./refuges-command.ts";
 import { skyCommand } from "./sky-command.ts";
 import { steerCommand } from "./steer-command.ts";
 import { variationCommand } from "./variation-command.ts";
 
 const COMMANDS: readonly AddCommand[] = [
+  openCommand,
   inspectCommand,
   leaveCommand,
   crossCommand,

@@ -1,0 +1,167 @@
+import { good, type Parsed } from "../core/answers/index.ts";
+import { type PassageDocument, readPassage } from "../formats/passage/index.ts";
+import type { Library, PassageEntry, PassageWritten } from "../storage/index.ts";
+import { Desk, type DeskOptions } from "./desk/desk.ts";
+import type { DeskPassage } from "./desk/desk-messages.ts";
+import { boardKey } from "./desk/run-key.ts";
+import { type Run, Runs, whatIsRun } from "./runs.ts";
+
+/** A board that was told within this time may be told again as it was. Ours. */
+const TOLD_AGAIN_SECONDS = 600;
+
+/** What came of a change. `boardJson` null: a run must bring it. */
+export interface Changed {
+  readonly entry: PassageEntry;
+  readonly boardJson: string | null;
+  readonly run: Run | null;
+}
+
+export interface OfficeOptions {
+  readonly library: Library;
+  /** Seconds of the UTC epoch. */
+  readonly now: () => number;
+  readonly fault: (why: string) => void;
+  readonly deskScript?: URL;
+}
+
+/** Where the library, the desk and the runs meet: whoever asks, one run goes for a passage, of the passage as it stands. */
+export class Office {
+  readonly library: Library;
+  readonly runs = new Runs();
+  readonly desk: Desk;
+  private readonly now: () => number;
+  /** By passage, the key of the board that the desk answered last. */
+  private readonly lastBoards = new Map<string, string>();
+
+  constructor({ library, now, fault, deskScript }: OfficeOptions) {
+    this.library = library;
+    this.now = now;
+    const options: DeskOptions = {
+      keptFolder: library.answers.folder,
+      progress: (run, data) => this.runs.tell(run, { event: "progress", data }),
+      board: (run, json) => this.runs.tell(run, { event: "board", json }),
+      fault,
+      ...(deskScript === undefined ? {} : { script: deskScript }),
+    };
+    this.desk = new Desk(options);
+  }
+
+  /** The passage with its files, for the desk. */
+  forDesk(id: string): Parsed<DeskPassage> {
+    const text = this.library.text(id);
+    if (!text.ok) return text;
+    const files = this.library.filesOf(id).map(({ name, hash }) => ({ name, hash, path: this.library.contents.pathOf(hash) }));
+    return good({ text: text.value, files });
+  }
+
+  /** The document of a passage as it stands. */
+  document(id: string): Parsed<PassageDocument> {
+    const text = this.library.text(id);
+    return text.ok ? readPassage(text.value, { name: "the passage" }) : text;
+  }
+
+  /** Runs a passage: the run that is going for it as it stands, else a new one; one of the passage as it stood before is cancelled. */
+  run(id: string): Parsed<Run> {
+    const passage = this.forDesk(id);
+    if (!passage.ok) return passage;
+    const going = this.runs.goingFor(id);
+    if (going !== null) {
+      if (going.of === whatIsRun(passage.value)) return good(going);
+      this.cancel(going.id);
+    }
+    const run = this.runs.begin(id, passage.value);
+    void this.follow(run, passage.value);
+    return good(run);
+  }
+
+  private async follow(run: Run, passage: DeskPassage): Promise<void> {
+    const told = await this.desk.ask<"run">({ kind: "run", run: run.id, passage, nowAt: this.now() });
+    if (!told.ok) return this.runs.tell(run.id, { event: "failed", issues: told.issues });
+    const { kept, cancelled } = told.value;
+    const boardJson = run.board?.json;
+    if (!cancelled && boardJson !== undefined) {
+      const key = boardKey(passage);
+      this.library.answers.keepBoard(run.passageId, key, boardJson);
+      this.lastBoards.set(run.passageId, key);
+    }
+    if (kept !== null) this.library.answers.enter(kept.key, run.passageId, kept.sizeBytes);
+    this.runs.tell(run.id, cancelled ? { event: "cancelled" } : { event: "done" });
+  }
+
+  /** Whoever listens hears of it at once; the desk leaves the run after the departure that it is at. */
+  cancel(runId: string): void {
+    const run = this.runs.get(runId);
+    if (run === null || run.end !== null) return;
+    void this.desk.ask<"cancel">({ kind: "cancel", run: runId });
+    this.runs.tell(runId, { event: "cancelled" });
+  }
+
+  /** The board where the departures have been tried, else the run that tries them. Chances that are wanting are run in any case. */
+  async board(id: string): Promise<Parsed<{ readonly boardJson: string | null; readonly run: Run | null }>> {
+    const passage = this.forDesk(id);
+    if (!passage.ok) return passage;
+    const key = boardKey(passage.value);
+    const kept = this.keptBoard(id, key);
+    const asked = this.desk.ask<"board">({ kind: "board", passage: passage.value, nowAt: this.now() });
+    if (kept !== null) {
+      // The desk opens the passage meanwhile, for what will be asked next, and runs what it has not kept.
+      void asked.then((told) => told.ok && !told.value.whole && this.run(id));
+      return good({ boardJson: kept, run: null });
+    }
+    const told = await asked;
+    if (!told.ok) return told;
+    const { json, whole } = told.value;
+    if (json !== null && whole) {
+      if (this.lastBoards.get(id) !== key) this.library.answers.keepBoard(id, key, json);
+      this.lastBoards.set(id, key);
+      return good({ boardJson: json, run: null });
+    }
+    const run = this.run(id);
+    return run.ok ? good({ boardJson: json, run: run.value }) : run;
+  }
+
+  /**
+   * The board of an earlier start, until the desk has answered in this one. How old a source is stands on it: only what is invented, or was
+   * told just now, may be told again.
+   */
+  private keptBoard(id: string, key: string): string | null {
+    if (this.lastBoards.has(id)) return null;
+    const kept = this.library.answers.boardOf(id, key);
+    const entry = this.library.entry(id);
+    if (kept === null || !entry.ok) return null;
+    return entry.value.invented || Math.abs(this.now() - kept.madeAt) < TOLD_AGAIN_SECONDS ? kept.json : null;
+  }
+
+  /** The sheet of paper for one departure, HTML. */
+  paper(passage: DeskPassage, departAt: number): Promise<Parsed<string>> {
+    return this.desk.ask<"paper">({ kind: "paper", passage, departAt, nowAt: this.now() });
+  }
+
+  /** What a change that is on the disk brings: the board judged anew, or a run; a passage that can't be opened says why in its run. */
+  async changed(entry: PassageEntry): Promise<Parsed<Changed>> {
+    const going = this.runs.goingFor(entry.id);
+    const passage = this.forDesk(entry.id);
+    if (going !== null && passage.ok && going.of !== whatIsRun(passage.value)) this.cancel(going.id);
+    const board = await this.board(entry.id);
+    if (board.ok) return good({ entry, ...board.value });
+    const run = this.run(entry.id);
+    return run.ok ? good({ entry, boardJson: null, run: run.value }) : run;
+  }
+
+  async close(): Promise<void> {
+    for (const run of this.runs.going()) this.runs.tell(run.id, { event: "cancelled" });
+    await this.desk.close();
+    this.library.close();
+  }
+}
+
+/** What the library writes of a document. */
+export function writtenOf({ text, passage: { name, invented } }: PassageDocument): PassageWritten {
+  return { text, name, invented };
+}
+
+/** What the library writes of a text, where it is a passage. */
+export function writtenOfText(text: string): Parsed<PassageWritten> {
+  const document = readPassage(text, { name: "the passage" });
+  return document.ok ? good(writtenOf(document.value)) : document;
+}
