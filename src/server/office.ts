@@ -4,6 +4,7 @@ import type { Library, PassageEntry, PassageWritten } from "../storage/index.ts"
 import { Desk, type DeskOptions } from "./desk/desk.ts";
 import type { DeskPassage } from "./desk/desk-messages.ts";
 import { boardKey } from "./desk/run-key.ts";
+import { ReadDocuments } from "./read-documents.ts";
 import { type Run, Runs, whatIsRun } from "./runs.ts";
 
 /** A board that was told within this time may be told again as it was. Ours. */
@@ -28,6 +29,8 @@ export interface OfficeOptions {
 export class Office {
   readonly library: Library;
   readonly runs = new Runs();
+  /** Passages as they were read last. */
+  readonly documents = new ReadDocuments();
   readonly desk: Desk;
   private readonly now: () => number;
   /** By passage, the key of the board that the desk answered last. */
@@ -57,7 +60,7 @@ export class Office {
   /** The document of a passage as it stands. */
   document(id: string): Parsed<PassageDocument> {
     const text = this.library.text(id);
-    return text.ok ? readPassage(text.value, { name: "the passage" }) : text;
+    return text.ok ? this.documents.read(text.value, "the passage") : text;
   }
 
   /** Runs a passage: the run that is going for it as it stands, else a new one; one of the passage as it stood before is cancelled. */

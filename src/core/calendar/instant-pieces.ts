@@ -43,10 +43,25 @@ export interface InstantPieces {
   readonly offsetLabel: string;
 }
 
+/** So many instants are remembered taken apart: a board tells the same ones again with every limit that is changed. */
+const MOST_REMEMBERED = 4096;
+const remembered = new Map<string, InstantPieces>();
+
 /** An instant in a zone that `parseZone` reads, rounded to the nearest minute (unless `to` is `second`) before it is taken apart. */
 export function formatInstant(at: EpochSeconds, zone: string, to: "minute" | "second" = "minute"): InstantPieces {
   const grain = to === "minute" ? 60 : 1;
-  const local = zoned(epochSeconds(Math.round(at / grain) * grain), zone);
+  const rounded = Math.round(at / grain) * grain;
+  const key = `${rounded} ${to} ${zone}`;
+  const known = remembered.get(key);
+  if (known !== undefined) return known;
+  const pieces = piecesOf(epochSeconds(rounded), zone, to);
+  if (remembered.size >= MOST_REMEMBERED) remembered.clear();
+  remembered.set(key, pieces);
+  return pieces;
+}
+
+function piecesOf(at: EpochSeconds, zone: string, to: "minute" | "second"): InstantPieces {
+  const local = zoned(at, zone);
   const { year, month, day, hour, minute, second } = local;
   const date = { year, month, day };
   const weekday = local.dayOfWeek as Weekday;

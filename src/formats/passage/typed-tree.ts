@@ -54,11 +54,26 @@ const SYNTAX: Readonly<Record<string, string>> = {
   TAB_AS_INDENT: "this line is indented with a tab; use spaces",
 };
 
+/** The texts that were read last: an edit reads what it starts from and what it makes several times over. */
+const MOST_REMEMBERED = 4;
+const remembered = new Map<string, TypedTree>();
+
 /**
  * Reads YAML 1.2 or JSON with nothing interpreted: `0600`, `12:30`, `no` and `2027-04-08` are the texts that were typed. Refuses what
  * a passage file does without (anchors, aliases, tags, several documents) and lists faults of form, each with its line.
  */
 export function readTypedTree(text: string, name: string): Parsed<TypedTree> {
+  const known = remembered.get(text);
+  if (known !== undefined) return good(known);
+  const read = readAnew(text, name);
+  if (read.ok) {
+    remembered.set(text, read.value);
+    for (const oldest of [...remembered.keys()].slice(0, -MOST_REMEMBERED)) remembered.delete(oldest);
+  }
+  return read;
+}
+
+function readAnew(text: string, name: string): Parsed<TypedTree> {
   const counter = new LineCounter();
   counter.lineStarts = lineStartsOf(text);
   const lineAt = (offset: number): number => Math.max(1, counter.linePos(offset).line);

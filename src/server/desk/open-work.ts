@@ -1,8 +1,9 @@
 import { join } from "node:path";
 import type { Parsed } from "../../core/answers/index.ts";
 import { good } from "../../core/answers/index.ts";
-import { type PassageDocument, readPassage } from "../../formats/passage/index.ts";
+import type { PassageDocument } from "../../formats/passage/index.ts";
 import { libraryFiles, openDocument } from "../../storage/index.ts";
+import { ReadDocuments } from "../read-documents.ts";
 import type { DeskPassage } from "./desk-messages.ts";
 import { readKept } from "./kept-file.ts";
 import { PassageWork } from "./passage-work.ts";
@@ -10,9 +11,6 @@ import { runKey } from "./run-key.ts";
 
 /** So many passages are held open at once. Ours: each costs its grids and what was run of it. */
 const MOST_OPEN = 3;
-
-/** So many texts that were read are remembered. */
-const MOST_DOCUMENTS = 6;
 
 /** How a passage is called where an issue must name it. */
 const ITS_NAME = "the passage";
@@ -25,7 +23,7 @@ export interface WorkOf {
 /** The passages that are held open, those used last at the end; one that two ask for at once is opened once. */
 export class OpenWork {
   private readonly open = new Map<string, Promise<Parsed<PassageWork>>>();
-  private readonly documents = new Map<string, Parsed<PassageDocument>>();
+  private readonly documents = new ReadDocuments();
   private readonly keptFolder: string;
 
   constructor(keptFolder: string) {
@@ -49,11 +47,7 @@ export class OpenWork {
 
   /** The document of a text; of one asked about lately the same as before. */
   document(text: string): Parsed<PassageDocument> {
-    const document = this.documents.get(text) ?? readPassage(text, { name: ITS_NAME });
-    this.documents.delete(text);
-    this.documents.set(text, document);
-    for (const oldest of [...this.documents.keys()].slice(0, -MOST_DOCUMENTS)) this.documents.delete(oldest);
-    return document;
+    return this.documents.read(text, ITS_NAME);
   }
 
   keptPath(key: string): string {

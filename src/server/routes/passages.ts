@@ -211,6 +211,7 @@ async function change(
   const document = office.document(id);
   const made = document.ok ? make(document.value) : document;
   if (!made.ok) return refuse(reply, made.issues);
+  office.documents.remember(made.value);
   const same = document.ok && document.value.text === made.value.text;
   return told(reply, office, same ? entry : office.library.change(id, revision, writtenOf(made.value)));
 }
