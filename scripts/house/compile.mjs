@@ -6,6 +6,8 @@ import { inRoot } from "./root.mjs";
 import { runNode, toolFile } from "./run.mjs";
 
 const stampName = ".built";
+/** The page is bundled apart, into the folder of this name: see `web.mjs`. */
+const pageFolder = "web/";
 
 /**
  * Every file under a folder, as paths relative to it with forward slashes, sorted.
@@ -28,14 +30,14 @@ export function isAsset(path) {
 }
 
 /**
- * Files in dist that nothing in src stands behind any more.
+ * Files in dist that nothing in src stands behind any more; the bundled page is not looked at.
  * @param {readonly string[]} sources relative to src
  * @param {readonly string[]} outputs relative to dist
  */
 export function leftOver(sources, outputs) {
   const known = new Set(sources);
   return outputs.filter((path) => {
-    if (path === stampName || (known.has(path) && isAsset(path))) return false;
+    if (path === stampName || path.startsWith(pageFolder) || (known.has(path) && isAsset(path))) return false;
     const stem = path.replace(/(\.d\.ts|\.js)$/, "");
     return stem === path || !(known.has(`${stem}.ts`) || known.has(`${stem}.tsx`));
   });
@@ -45,7 +47,7 @@ export function leftOver(sources, outputs) {
 export async function compileIfChanged() {
   const source = inRoot("src");
   const target = inRoot("dist");
-  const sources = filesUnder(source);
+  const sources = filesUnder(source).filter((path) => !path.startsWith(pageFolder));
   const stamp = stampOf([...sources.map((path) => join(source, path)), inRoot("tsconfig.json"), inRoot("package-lock.json")]);
   const stampFile = join(target, stampName);
   if (existsSync(stampFile) && readFileSync(stampFile, "utf8") === stamp) return false;
@@ -63,8 +65,11 @@ export async function compileIfChanged() {
   return true;
 }
 
-/** @param {readonly string[]} files */
-function stampOf(files) {
+/**
+ * What a set of files comes to: another name, size or byte among them gives another.
+ * @param {readonly string[]} files
+ */
+export function stampOf(files) {
   const hash = createHash("sha256");
   for (const file of files) hash.update(`${file}\0${statSync(file).size}\0`).update(readFileSync(file));
   return hash.digest("hex");

@@ -1,8 +1,8 @@
 // @ts-check
-const mainJob = ["leave", "--demo"];
+const mainJob = ["open", "--demo"];
 
 /**
- * What `npm start` hands to the command line: nothing typed is the main job on the demo; options alone (`--json`) are added to it;
+ * What `npm start` hands to the command line: nothing typed is the page on the demo; options alone (`--no-browser`) are added to it;
  * a command, or a call for help, stands for itself.
  * @param {readonly string[]} typed
  * @returns {readonly string[]}

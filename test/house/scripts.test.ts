@@ -113,8 +113,8 @@ describe("running programs", () => {
 
 describe("npm start", () => {
   it("runs the main job on the demo, with options added, or another command as typed", () => {
-    expect(commandOf([])).toEqual(["leave", "--demo"]);
-    expect(commandOf(["--json"])).toEqual(["leave", "--demo", "--json"]);
+    expect(commandOf([])).toEqual(["open", "--demo"]);
+    expect(commandOf(["--no-browser"])).toEqual(["open", "--demo", "--no-browser"]);
     expect(commandOf(["inspect", "a.nc"])).toEqual(["inspect", "a.nc"]);
     expect(commandOf(["--help"])).toEqual(["--help"]);
   });

@@ -62,6 +62,11 @@ export const serverCodes = {
     meaning: "The work was broken off within the program, and was begun anew; nothing that was saved is lost.",
     whatToDo: "Ask again; if it happens again, the files may be larger than this computer's memory allows.",
   },
+  "program-gone": {
+    kind: "input",
+    meaning: "The program that serves the page does not answer.",
+    whatToDo: "Start it again with athwart open; the page finds it by itself, and what was typed is sent then.",
+  },
   "server-fault": {
     kind: "input",
     meaning: "Something is wrong within athwart itself.",

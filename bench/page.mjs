@@ -1,0 +1,179 @@
+// @ts-check
+// The page in a browser, on the demo: first paint, the board from nothing, a departure moved, a limit edited, a run stopped, the script's
+// size, and what the server costs while nobody asks it anything. By itself: `node bench/page.mjs`, after a build.
+import { spawn } from "node:child_process";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { gzipSync } from "node:zlib";
+import { inRoot } from "../scripts/house/root.mjs";
+import { median } from "./clock.mjs";
+
+const CHROMIUM = process.env["ATHWART_CHROMIUM"] ?? "/usr/bin/chromium";
+const IDLE_SECONDS = Number(process.env["ATHWART_IDLE_SECONDS"] ?? 60);
+/** What was asked for before the page was closed is finished first. */
+const SETTLE_SECONDS = 10;
+const MOVES = 50;
+const EDITS = 10;
+
+export async function benchPage() {
+  if (!existsSync(CHROMIUM)) return console.log("page: no Chromium here, not measured");
+  const { chromium } = await import("playwright-core");
+  const home = mkdtempSync(join(tmpdir(), "athwart-bench-page-"));
+  const server = await startServer(home);
+  const browser = await chromium.launch({ executablePath: CHROMIUM, args: ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"] });
+  try {
+    console.log("\nThe page on the demo, measured in Chromium");
+    say("script in all, gzip", `${(scriptBytes() / 1000).toFixed(1)} kB`);
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    const opened = performance.now();
+    await page.goto(server.address);
+    const paint = await page.evaluate(
+      () => performance.getEntriesByType("paint").find(({ name }) => name === "first-contentful-paint")?.startTime ?? Number.NaN,
+    );
+    say("first paint", ms(paint));
+    await page.waitForSelector("#board tr[data-at]", { state: "attached", timeout: 120_000 });
+    say("board usable, nothing kept from before", seconds(performance.now() - opened));
+    await page.waitForSelector("#run", { state: "hidden", timeout: 120_000 });
+    say("with every chance", seconds(performance.now() - opened));
+    const warm = performance.now();
+    await page.reload();
+    await page.waitForSelector("#board tr[data-at]", { state: "attached" });
+    say("board usable, opened again", ms(performance.now() - warm));
+    await page.waitForSelector("#section-figure svg");
+    await page.waitForTimeout(1500);
+    const moves = await page.evaluate(movesInPage, MOVES);
+    say(
+      `a departure moved, key to what the frame needs, median of ${MOVES}`,
+      `${ms(median(moves.work))} (longest ${ms(Math.max(...moves.work))})`,
+    );
+    say("the same, key to the frame after it is painted", `${ms(median(moves.painted))} (longest ${ms(Math.max(...moves.painted))})`);
+    const edits = [];
+    for (let i = 0; i < EDITS; i++) edits.push(await editOnce(page, i % 2 === 0 ? "26 kn" : "27 kn"));
+    say(`a limit edited to its new board, median of ${EDITS}`, ms(median(edits)));
+    await page.waitForSelector("#run", { state: "hidden", timeout: 120_000 });
+    say("a run stopped", ms(await stopOnce(page)));
+    await page.close();
+    await idle(server.pid);
+  } finally {
+    await browser.close();
+    server.child.kill();
+    rmSync(home, { recursive: true, force: true });
+  }
+}
+
+/**
+ * Moves the choice down and up the board by keys, as a hand would; times in milliseconds.
+ * @param {number} moves
+ * @returns {Promise<{ work: number[], painted: number[] }>} `work`: until the key's own work is done and laid out; `painted`: until the frame that shows it is out
+ */
+async function movesInPage(moves) {
+  const work = [];
+  const painted = [];
+  const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
+  const task = () =>
+    new Promise((resolve) => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = () => resolve(undefined);
+      channel.port2.postMessage(null);
+    });
+  for (let i = 0; i < moves; i++) {
+    const button = document.querySelector("#board input[type=radio]:checked");
+    if (!(button instanceof HTMLInputElement)) throw new Error("nothing is chosen");
+    const key = i % 20 < 10 ? "ArrowDown" : "ArrowUp";
+    const from = performance.now();
+    button.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+    document.body.getBoundingClientRect();
+    work.push(performance.now() - from);
+    await frame();
+    await task();
+    painted.push(performance.now() - from);
+    await new Promise((resolve) => setTimeout(resolve, 150));
+  }
+  return { work, painted };
+}
+
+/**
+ * @param {import("playwright-core").Page} page
+ * @param {string} typed
+ */
+function editOnce(page, typed) {
+  return page.evaluate(async (text) => {
+    const field = document.querySelector("#field-limits-gust-never");
+    const board = document.querySelector("#board");
+    if (!(field instanceof HTMLInputElement) || board === null) throw new Error("there is no such limit");
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    const from = performance.now();
+    field.value = text;
+    field.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true, cancelable: true }));
+    while (document.querySelector("#saved")?.textContent !== "Saved") await new Promise((resolve) => requestAnimationFrame(resolve));
+    return performance.now() - from;
+  }, typed);
+}
+
+/** @param {import("playwright-core").Page} page */
+async function stopOnce(page) {
+  await page.fill("#field-boat-power-speed", "6.4 kn");
+  await page.press("#field-boat-power-speed", "Enter");
+  await page.waitForSelector("#cancel-run");
+  await page.waitForTimeout(400);
+  return page.evaluate(async () => {
+    const from = performance.now();
+    const stop = document.querySelector("#cancel-run");
+    if (!(stop instanceof HTMLButtonElement)) throw new Error("nothing runs");
+    stop.click();
+    while (!document.querySelector("#run")?.textContent?.includes("cancelled"))
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+    return performance.now() - from;
+  });
+}
+
+/** @param {number} pid */
+async function idle(pid) {
+  const stat = `/proc/${pid}/stat`;
+  if (!existsSync(stat)) return;
+  const ticks = () =>
+    readFileSync(stat, "utf8")
+      .split(") ")[1]
+      ?.split(" ")
+      .slice(11, 13)
+      .map(Number)
+      .reduce((a, b) => a + b, 0) ?? 0;
+  await new Promise((resolve) => setTimeout(resolve, SETTLE_SECONDS * 1000));
+  const before = ticks();
+  await new Promise((resolve) => setTimeout(resolve, IDLE_SECONDS * 1000));
+  const rss = Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, "utf8"))?.[1] ?? Number.NaN);
+  say(`server at rest over ${IDLE_SECONDS} s, one core`, `${((ticks() - before) / IDLE_SECONDS).toFixed(2)} %`);
+  say("server's memory", `${Math.round(rss / 1024)} MB`);
+}
+
+function scriptBytes() {
+  const folder = inRoot("dist", "web", "assets");
+  const scripts = readdirSync(folder).filter((name) => name.endsWith(".js"));
+  return scripts.reduce((sum, name) => sum + gzipSync(readFileSync(join(folder, name)), { level: 9 }).byteLength, 0);
+}
+
+/** @param {string} home */
+function startServer(home) {
+  const file = join(home, "start-server.mjs");
+  const door = pathToFileURL(inRoot("dist", "server", "index.js")).href;
+  writeFileSync(
+    file,
+    `import { createServer, listen } from ${JSON.stringify(door)};\nconsole.log("at " + (await listen(await createServer({ home: ${JSON.stringify(home)} }), 0)));\n`,
+  );
+  const child = spawn(process.execPath, [file], { stdio: ["ignore", "pipe", "inherit"] });
+  return new Promise((/** @type {(started: { address: string, pid: number, child: typeof child }) => void} */ resolve, reject) => {
+    child.stdout.on("data", (/** @type {Buffer} */ chunk) => {
+      const address = /at (http:\S+)/.exec(chunk.toString())?.[1];
+      if (address !== undefined) resolve({ address, pid: child.pid ?? 0, child });
+    });
+    child.on("exit", () => reject(new Error("the server ended")));
+  });
+}
+
+const say = (/** @type {string} */ what, /** @type {string} */ figure) => console.log(`  ${what.padEnd(68)} ${figure}`);
+const ms = (/** @type {number} */ value) => `${value.toFixed(value < 10 ? 1 : 0)} ms`;
+const seconds = (/** @type {number} */ value) => `${(value / 1000).toFixed(1)} s`;
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) await benchPage();

@@ -1,0 +1,23 @@
+import type { BoardTold } from "../../api/index.ts";
+import { byId, element, fill } from "../dom/element.ts";
+
+/** The head of the sheet: the passage, the boat, its zones and sources; a source that is stale, short or wanting is loud. */
+export function showMasthead(board: BoardTold): void {
+  document.title = `${board.name}: crossing sheet`;
+  fill(byId("title"), board.name);
+  fill(byId("boat"), board.boat);
+  fill(
+    byId("stamp"),
+    element("p", {}, board.zones),
+    board.invented ? element("p", { class: "invented" }, "Invented, for demonstration") : null,
+  );
+  const sources = byId("sources");
+  sources.hidden = board.sources.length === 0;
+  fill(
+    sources,
+    ...board.sources.map(({ words, loud }) =>
+      element("li", { class: loud ? "loud" : false }, loud ? element("b", { class: "loud-word" }, "Mind") : null, words),
+    ),
+  );
+  fill(byId("safety"), board.safety);
+}
