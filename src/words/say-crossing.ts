@@ -3,13 +3,13 @@ import type { ComparedWay, CrossAnswer } from "../core/plan/index.ts";
 import { knotsFromMps, nmFromMetres } from "../core/units/index.ts";
 import { byInWords, decidedInWords, doorInWords, noAnswerInWords } from "./say-limit.ts";
 import { miles } from "./say-quantity.ts";
-import { dayAndClock, duration, fullTime, signedDuration } from "./say-time.ts";
+import { dayAndClock, dayAndClockNear, duration, fullTime, signedDuration } from "./say-time.ts";
 
 /** The verdict on a departure that arrives: `Leaving Thu 8 Apr 2027, 00:00 UTC-8: open, by gusts 20 kn, …. In hand 2 h 36 before gusts.` */
 export function leavingInWords({ row, prepared, departAt }: CrossAnswer): string {
   const zone = prepared.passage.shipZone;
   const decided = decidedInWords(row, zone);
-  const when = decided.at === null ? "" : `, ${fullTime(decided.at, zone)}`;
+  const when = decided.at === null ? "" : `, ${dayAndClockNear(decided.at, departAt, zone)}`;
   const closed = row.verdict.kind === "closed";
   const hand = row.inHand?.seconds == null ? "" : ` In hand ${duration(row.inHand.seconds)} before ${doorInWords(row.inHand.door)}.`;
   return `Leaving ${fullTime(departAt, zone)}: ${row.verdict.kind}${byInWords(decided.words)}${when}.${closed ? " Do not leave then." : hand}`;

@@ -93,7 +93,7 @@ describe("a run", () => {
     const run = await begin(id);
     let askedAt = 0;
     const heard = await listenTo(run, async (all) => {
-      if (all.length === 3 && askedAt === 0) {
+      if (all.at(-1)?.event === "progress" && askedAt === 0) {
         askedAt = performance.now();
         expect((await server.ask("DELETE", `/api/runs/${run}`)).status).toBe(204);
       }
@@ -109,7 +109,7 @@ describe("a run", () => {
     expect([board.status, codesOf(board)]).toEqual([409, ["not-run-yet"]]);
     expect(board.json.run.id).not.toBe(run);
     const again = await listenTo(board.json.run.id);
-    expect(JSON.parse(again[0]?.data ?? "{}").done).toBeGreaterThan(3);
+    expect(JSON.parse(again[0]?.data ?? "{}").done).toBeGreaterThan(0);
     expect(again.at(-1)?.event).toBe("done");
   }, 120_000);
 

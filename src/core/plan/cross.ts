@@ -98,49 +98,93 @@ export function crossAt(prepared: Prepared, departAt: number): CrossAnswer {
  * the arrival. `known`: the departure as a board has it, by these limits; null where there is none, and its time in hand is reckoned anew.
  */
 export function closeAt(prepared: Prepared, departAt: number, known: KnownDeparture | null): CrossAnswer {
-  const { kept, row } = known ?? tryOne(prepared, departAt);
+  const departure = known ?? tryOne(prepared, departAt);
+  const steps = closeWays(prepared, departAt, departure.kept);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return closeJudged(prepared, step.value, departure);
+  }
+}
+
+/** What of a departure that is looked at closely no limit changes. */
+export interface CloseWays extends Pick<CrossAnswer, "departAt" | "openWaterFrom" | "stream" | "fastest" | "advised"> {
+  readonly compared: readonly Omit<ComparedWay, "judged">[];
+  readonly reAim: CrossAnswer["reAim"];
+  readonly seams: CrossAnswer["seams"];
+  readonly fuel: CrossAnswer["fuel"];
+  readonly upStreamBias: CrossAnswer["upStreamBias"];
+}
+
+/** The time that a departure that was kept is under way; at its start alone where no way arrives. */
+function timeOf(departAt: number, { run }: KeptDeparture): { readonly from: number; readonly until: number } {
+  return { from: departAt, until: run.planned.kind === "arrives" ? run.planned.run.arrivalAt : departAt };
+}
+
+/** Reckons that, giving way between its parts to whoever drives it: some tens of milliseconds each. */
+export function* closeWays(prepared: Prepared, departAt: number, kept: KeptDeparture): Generator<undefined, CloseWays> {
   const { planned } = kept;
-  const arrivalAt = kept.run.planned.kind === "arrives" ? kept.run.planned.run.arrivalAt : departAt;
-  const passage = { from: departAt, until: arrivalAt };
+  const passage = timeOf(departAt, kept);
   const trial = prepared.trialOf(0, passage);
   const { crossing } = trial;
   const { openWaterFrom } = outOfHarbour(trial, departAt);
   const found = waysAndBest(crossing, openWaterFrom, { closely: true });
+  yield;
   const { ways, stream, fastest } = found;
   const earliest = earliestOf(found);
-  // What the departure was felt in is settled already: nothing is run again.
-  const { around } = new SurroundingsOfRuns(prepared.trialOf, prepared.weather).settle(departAt, () => kept.run);
-  const compared = ways.map((way): ComparedWay => {
-    if (way.kind === "fails") return { way, costSeconds: null, judged: null, otherwise: [] };
+  const compared = ways.map((way): CloseWays["compared"][number] => {
+    if (way.kind === "fails") return { way, costSeconds: null, otherwise: [] };
     const otherwise = STREAM_FACTORS.filter((factor) => factor !== 1).map((streamFactor) => {
       const carried = carryOut(crossing, way, { streamFactor });
       const addedSeconds = carried.run.kind === "arrives" ? carried.run.end.at - way.arrivalAt : null;
       return { streamFactor, carried, addedSeconds };
     });
-    const judged = judgeWay(way, departAt, around, prepared.passage.limits, prepared.weather);
-    return { way, costSeconds: way.arrivalAt - earliest, judged, otherwise };
+    return { way, costSeconds: way.arrivalAt - earliest, otherwise };
   });
   const advised = recommended(ways, earliest);
+  yield;
+  const reAim =
+    advised === null ? [] : reAimTables(crossing, advised, stream?.downStreamSide ?? downStreamSideOf(advised.track, crossing.line));
+  yield;
   const side = stream?.downStreamSide ?? null;
   const aims = [advised, ...ways].find((way) => way?.kind === "arrives" && (way.name === "oneHeading" || way.name === "squareInLanes"));
   return {
-    prepared,
     departAt,
     openWaterFrom,
     stream,
-    ways: compared,
     fastest,
     advised,
-    reAim: advised === null ? [] : reAimTables(crossing, advised, stream?.downStreamSide ?? downStreamSideOf(advised.track, crossing.line)),
-    row,
+    compared,
+    reAim,
     seams: planned === null ? [] : seamFinder(prepared)(planned),
+    fuel: advised === null ? null : fuelPlan(prepared, trial, advised, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
+    upStreamBias: side === null || aims?.kind !== "arrives" ? null : upStreamBias(crossing, aims, side),
+  };
+}
+
+/** Judges those ways by the passage's limits. */
+export function closeJudged(prepared: Prepared, made: CloseWays, { kept, row }: KnownDeparture): CrossAnswer {
+  const { compared, departAt, advised, ...same } = made;
+  const passage = timeOf(departAt, kept);
+  // What the departure was felt in is settled already: nothing is run again.
+  const { around } = new SurroundingsOfRuns(prepared.trialOf, prepared.weather).settle(departAt, () => kept.run);
+  const ways = compared.map(
+    (one): ComparedWay => ({
+      ...one,
+      judged: one.way.kind === "fails" ? null : judgeWay(one.way, departAt, around, prepared.passage.limits, prepared.weather),
+    }),
+  );
+  const wind = prepared.weather.wind.onPlane(prepared.plane, 0, passage);
+  return {
+    ...same,
+    prepared,
+    departAt,
+    advised,
+    ways,
+    row,
     squareDepartures: null,
     staging: null,
     afterArrival: null,
-    standingOff:
-      advised === null ? null : standingOff(prepared, departAt, advised, trial, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
-    fuel: advised === null ? null : fuelPlan(prepared, trial, advised, prepared.weather.wind.onPlane(prepared.plane, 0, passage)),
-    upStreamBias: side === null || aims?.kind !== "arrives" ? null : upStreamBias(crossing, aims, side),
+    standingOff: advised === null ? null : standingOff(prepared, departAt, advised, prepared.trialOf(0, passage), wind),
   };
 }
 

@@ -11,6 +11,8 @@ export type DeskAsk =
   | { readonly kind: "board"; readonly passage: DeskPassage; readonly nowAt: number }
   | { readonly kind: "run"; readonly run: string; readonly passage: DeskPassage; readonly nowAt: number }
   | { readonly kind: "cancel"; readonly run: string }
+  /** Nobody waits any more for what was asked under that number. */
+  | { readonly kind: "forget"; readonly of: number }
   | { readonly kind: "departure"; readonly passage: DeskPassage; readonly departAt: number }
   | { readonly kind: "after"; readonly passage: DeskPassage; readonly departAt: number }
   | { readonly kind: "inspect"; readonly passage: DeskPassage; readonly path: string; readonly name: string }
@@ -22,6 +24,7 @@ export interface DeskAnswers {
   readonly board: { readonly json: string | null; readonly whole: boolean };
   readonly run: { readonly cancelled: boolean; readonly kept: { readonly key: string; readonly sizeBytes: number } | null };
   readonly cancel: null;
+  readonly forget: null;
   readonly departure: string;
   readonly after: string;
   readonly inspect: { readonly entry: string; readonly kind: string; readonly named: boolean };

@@ -1,12 +1,13 @@
-import { afterToldOf, boardToldOf, type DepartureTold, departureToldOf, inspectJson } from "../../api/index.ts";
-import { BadInput, bad, good, type Parsed } from "../../core/answers/index.ts";
-import { afterArrivalAt, closeAt, type LeaveAnswer, refugesAt, stagingFor, tryDeparture } from "../../core/plan/index.ts";
+import { afterToldOf, boardToldOf, departureTold, departureToldOf, inspectJson } from "../../api/index.ts";
+import { BadInput, bad, good, issue, type Parsed } from "../../core/answers/index.ts";
+import { afterArrivalAt, refugesAt, stagingFor, tryDeparture } from "../../core/plan/index.ts";
 import { epochSeconds } from "../../core/units/index.ts";
 import { paperSheet } from "../../sheet/index.ts";
 import { inspectFile, libraryFiles, passageNeeds } from "../../storage/index.ts";
 import { fullTime, zoneLabel } from "../../words/index.ts";
 import type { DeskAnswers, DeskAsk, DeskProgress, FromDesk } from "./desk-messages.ts";
 import { writeKept } from "./kept-file.ts";
+import { NewestFirst } from "./newest-first.ts";
 import { OpenWork, type WorkOf } from "./open-work.ts";
 import { paperStyles } from "./paper-styles.ts";
 import { typedFigures } from "./typed-figures.ts";
@@ -22,16 +23,21 @@ export class DeskWork {
   private readonly tell: (message: FromDesk) => void;
   private readonly cancelled = new Set<string>();
   private readonly remembered = new Map<string, string>();
+  private readonly closely = new NewestFirst();
 
   constructor(keptFolder: string, tell: (message: FromDesk) => void) {
     this.open = new OpenWork(keptFolder);
     this.tell = tell;
   }
 
-  async answer(ask: DeskAsk): Promise<Parsed<DeskAnswers[keyof DeskAnswers]>> {
+  /** `id`: the number under which it is asked, by which it may be forgotten. */
+  async answer(ask: DeskAsk, id: number): Promise<Parsed<DeskAnswers[keyof DeskAnswers]>> {
     switch (ask.kind) {
       case "cancel":
         this.cancelled.add(ask.run);
+        return good(null);
+      case "forget":
+        this.closely.drop(ask.of);
         return good(null);
       case "inspect":
         return this.inspect(ask);
@@ -43,9 +49,9 @@ export class DeskWork {
       }
       case "departure": {
         const opened = await this.open.of(ask.passage);
-        return opened.ok
-          ? good(this.remember("departure", opened.value, ask.departAt, () => departure(opened.value, ask.departAt)))
-          : opened;
+        if (!opened.ok) return opened;
+        const told = await this.closely.take(id, () => this.departure(opened.value, ask.departAt));
+        return told === null ? nobodyWaits() : good(told);
       }
       case "after": {
         const opened = await this.open.of(ask.passage);
@@ -53,7 +59,9 @@ export class DeskWork {
       }
       case "paper": {
         const opened = await this.open.of(ask.passage);
-        return opened.ok ? good(paper(opened.value, ask.departAt, ask.nowAt)) : opened;
+        if (!opened.ok) return opened;
+        const html = await this.closely.take(id, () => this.paper(opened.value, ask.departAt, ask.nowAt));
+        return html === null ? nobodyWaits() : good(html);
       }
     }
   }
@@ -116,39 +124,57 @@ export class DeskWork {
   }
 
   /** The answer that was given before for the same passage, to the letter. */
-  private remember(kind: string, { document, work }: WorkOf, departAt: number, make: () => string): string {
-    const key = `${kind} ${work.key} ${work.isTried} ${departAt} ${document.text}`;
-    const known = this.remembered.get(key) ?? make();
+  private remember(kind: string, one: WorkOf, departAt: number, make: () => string): string {
+    const key = keyOf(kind, one, departAt);
+    return this.keep(key, this.remembered.get(key) ?? make());
+  }
+
+  private keep(key: string, known: string): string {
     this.remembered.delete(key);
     this.remembered.set(key, known);
     for (const oldest of [...this.remembered.keys()].slice(0, -MOST_REMEMBERED)) this.remembered.delete(oldest);
     return known;
   }
+
+  /** One departure looked at closely, giving way between the parts of the work. */
+  private async departure(one: WorkOf, departAt: number): Promise<string> {
+    const { document, work } = one;
+    const key = keyOf("departure", one, departAt);
+    const known = this.remembered.get(key);
+    if (known !== undefined) return this.keep(key, known);
+    const prepared = work.preparedBy(document);
+    const answer = work.judge(prepared)?.answer ?? null;
+    const close = await work.close(prepared, departAt, answer, giveWay);
+    await giveWay();
+    return this.keep(key, JSON.stringify(departureToldOf(close, refugesAt(prepared, departAt), answer)));
+  }
+
+  /** The sheet of paper; before the departures have been tried, with the one departure for a board. */
+  private async paper(one: WorkOf, departAt: number, nowAt: number): Promise<string> {
+    const { document, work } = one;
+    const told = departureTold.parse(JSON.parse(await this.departure(one, departAt)));
+    const prepared = work.preparedBy(document);
+    const board = work.judge(prepared)?.answer ?? tryDeparture(prepared, epochSeconds(departAt));
+    const zone = document.passage.shipZone;
+    return paperSheet(boardToldOf(board, typedFigures(document), document.passage.invented ? null : nowAt, work.sky), told, {
+      printedAt: fullTime(nowAt, zone),
+      zoneWords: `all times ship's time, ${zoneLabel(departAt, zone)}`,
+      styles: paperStyles(),
+    });
+  }
 }
 
-function departureOf({ document, work }: WorkOf, departAt: number): { told: DepartureTold; answer: LeaveAnswer | null } {
-  const prepared = work.preparedBy(document);
-  const answer = work.judge(prepared)?.answer ?? null;
-  const close = closeAt(prepared, departAt, work.known(answer, departAt));
-  return { told: departureToldOf(close, refugesAt(prepared, departAt), answer), answer };
+/** Lets what was asked meanwhile be answered first. */
+function giveWay(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve));
 }
 
-function departure(opened: WorkOf, departAt: number): string {
-  return JSON.stringify(departureOf(opened, departAt).told);
+function keyOf(kind: string, { document, work }: WorkOf, departAt: number): string {
+  return `${kind} ${work.key} ${work.isTried} ${departAt} ${document.text}`;
 }
 
-/** The sheet of paper; before the departures have been tried, with the one departure for a board. */
-function paper(opened: WorkOf, departAt: number, nowAt: number): string {
-  const { told, answer } = departureOf(opened, departAt);
-  const { document, work } = opened;
-  const board = answer ?? tryDeparture(work.preparedBy(document), epochSeconds(departAt));
-  const figures = typedFigures(document);
-  const zone = document.passage.shipZone;
-  return paperSheet(boardToldOf(board, figures, document.passage.invented ? null : nowAt), told, {
-    printedAt: fullTime(nowAt, zone),
-    zoneWords: `all times ship's time, ${zoneLabel(departAt, zone)}`,
-    styles: paperStyles(),
-  });
+function nobodyWaits(): Parsed<never> {
+  return bad(issue("", "desk-lost", "nobody waits for this any more"));
 }
 
 function after({ document, work }: WorkOf, departAt: number): string {

@@ -41,10 +41,14 @@ export class Desk {
     this.script = options.script ?? builtScript();
   }
 
-  ask<Kind extends DeskAsk["kind"]>(ask: Extract<DeskAsk, { kind: Kind }>): Promise<Parsed<DeskAnswers[Kind]>> {
-    if (this.closed) return Promise.resolve(lost());
+  /** `gone`: whoever waits for the answer may leave, and what is not begun by then is not done. */
+  ask<Kind extends DeskAsk["kind"]>(ask: Extract<DeskAsk, { kind: Kind }>, gone?: AbortSignal): Promise<Parsed<DeskAnswers[Kind]>> {
+    if (this.closed || gone?.aborted === true) return Promise.resolve(lost());
     const id = this.nextId++;
     const worker = this.started();
+    gone?.addEventListener("abort", () => {
+      if (this.pending.has(id)) void this.ask<"forget">({ kind: "forget", of: id });
+    });
     return new Promise((resolve) => {
       // The desk answers each question by its kind.
       this.pending.set(id, { settle: (told) => resolve(told as Parsed<DeskAnswers[Kind]>) });

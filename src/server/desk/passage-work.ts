@@ -1,5 +1,10 @@
 import { BoardSky } from "../../api/index.ts";
 import {
+  type CloseWays,
+  type CrossAnswer,
+  closeAt,
+  closeJudged,
+  closeWays,
   departureTimes,
   judgeChances,
   judgeLeave,
@@ -17,6 +22,9 @@ import type { PassageDocument } from "../../formats/passage/index.ts";
 import type { OpenedPassage } from "../../storage/index.ts";
 import type { DeskProgress } from "./desk-messages.ts";
 import { tolerationsOf } from "./run-key.ts";
+
+/** So many departures that were looked at closely are held, some 300 kB each. */
+const MOST_CLOSE = 40;
 
 /** What a run has brought so far, as it is stored. */
 export interface WorkDone {
@@ -52,6 +60,7 @@ export class PassageWork {
   /** Ends with the run that was begun last. */
   private busy: Promise<void> = Promise.resolve();
   private readonly memo = new MarginMemo();
+  private readonly closely = new Map<number, CloseWays>();
   /** Sun and light over the board. */
   readonly sky: BoardSky;
 
@@ -110,6 +119,26 @@ export class PassageWork {
     const place = this.places.get(departAt) ?? -1;
     const [kept, row] = [this.kept[place] ?? null, answer?.rows[place]];
     return kept === null || row === undefined ? null : { kept, row };
+  }
+
+  /**
+   * One departure looked at closely; what no limit changes is reckoned once, and `giveWay` is awaited between its parts. `answer`: the board
+   * by the same limits, where there is one.
+   */
+  async close(prepared: Prepared, departAt: number, answer: LeaveAnswer | null, giveWay: () => Promise<void>): Promise<CrossAnswer> {
+    const known = this.known(answer, departAt);
+    if (known === null) return closeAt(prepared, departAt, null);
+    let made = this.closely.get(departAt) ?? null;
+    const steps = closeWays(prepared, departAt, known.kept);
+    while (made === null) {
+      const step = steps.next();
+      if (step.done === true) made = step.value;
+      else await giveWay();
+    }
+    this.closely.delete(departAt);
+    this.closely.set(departAt, made);
+    for (const oldest of [...this.closely.keys()].slice(0, -MOST_CLOSE)) this.closely.delete(oldest);
+    return closeJudged(prepared, made, known);
   }
 
   /**

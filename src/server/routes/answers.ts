@@ -83,7 +83,9 @@ export function answerRoutes(server: Server, office: Office): void {
       const passage = office.forDesk(request.params.id);
       if (!passage.ok) return refuse(reply, passage.issues);
       const departAt = secondsOf(request.params.at);
-      const told = await office.desk.ask<"departure">({ kind: "departure", passage: passage.value, departAt });
+      const gone = new AbortController();
+      reply.raw.once("close", () => gone.abort());
+      const told = await office.desk.ask<"departure">({ kind: "departure", passage: passage.value, departAt }, gone.signal);
       return told.ok ? sendJson(reply, told.value) : refuse(reply, told.issues);
     },
   );
