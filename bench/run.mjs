@@ -8,7 +8,9 @@ import { benchFastest } from "./fastest.mjs";
 import { benchInspecting } from "./inspecting.mjs";
 import { benchJets } from "./jets.mjs";
 import { benchPackings } from "./packings.mjs";
+import { benchPage } from "./page.mjs";
 import { benchRefuges } from "./refuges.mjs";
+import { benchTides } from "./tides.mjs";
 
 const asked = process.argv.slice(2);
 const large = asked.includes("--large");
@@ -21,7 +23,9 @@ const parts = {
   coast: benchCoast,
   refuges: benchRefuges,
   fastest: benchFastest,
+  page: benchPage,
   packings: benchPackings,
+  tides: benchTides,
   inspecting: () => benchInspecting({ large }),
 };
 /** @type {Readonly<Record<string, readonly string[]>>} */

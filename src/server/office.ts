@@ -54,7 +54,8 @@ export class Office {
     const text = this.library.text(id);
     if (!text.ok) return text;
     const files = this.library.filesOf(id).map(({ name, hash }) => ({ name, hash, path: this.library.contents.pathOf(hash) }));
-    return good({ text: text.value, files });
+    const document = this.documents.known(text.value);
+    return good({ text: text.value, files, ...(document === null ? {} : { document }) });
   }
 
   /** The document of a passage as it stands. */

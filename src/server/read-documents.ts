@@ -6,11 +6,11 @@ const MOST_REMEMBERED = 12;
 
 /** Reads passages from their text, and remembers those read last: a text always reads the same. */
 export class ReadDocuments {
-  private readonly known = new Map<string, PassageDocument>();
+  private readonly remembered = new Map<string, PassageDocument>();
 
   /** The passage in a text; `name` is what issues call it. */
   read(text: string, name: string): Parsed<PassageDocument> {
-    const known = this.known.get(text);
+    const known = this.remembered.get(text);
     if (known !== undefined && known.name === name) {
       this.remember(known);
       return { ok: true, value: known };
@@ -20,10 +20,15 @@ export class ReadDocuments {
     return read;
   }
 
+  /** The document of a text that was read lately; null where it was not. */
+  known(text: string): PassageDocument | null {
+    return this.remembered.get(text) ?? null;
+  }
+
   /** Remembers a document that was read elsewhere. */
   remember(document: PassageDocument): void {
-    this.known.delete(document.text);
-    this.known.set(document.text, document);
-    for (const oldest of [...this.known.keys()].slice(0, -MOST_REMEMBERED)) this.known.delete(oldest);
+    this.remembered.delete(document.text);
+    this.remembered.set(document.text, document);
+    for (const oldest of [...this.remembered.keys()].slice(0, -MOST_REMEMBERED)) this.remembered.delete(oldest);
   }
 }

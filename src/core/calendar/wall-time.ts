@@ -101,8 +101,9 @@ export function offsetMinutesAt(at: EpochSeconds, zone: string): number {
 
 /** `2027-04-08T16:00Z`, with seconds where there are any. */
 export function isoInstant(at: EpochSeconds): string {
-  const instant = Temporal.Instant.fromEpochMilliseconds(Math.round(at) * 1000);
-  return instant.toString({ smallestUnit: Math.round(at) % 60 === 0 ? "minute" : "second" });
+  const seconds = Math.round(at);
+  const text = new Date(seconds * 1000).toISOString();
+  return text.replace(seconds % 60 === 0 ? /:\d\d\.000Z$/ : /\.000Z$/, "Z");
 }
 
 /** An instant on a zone's clock. */

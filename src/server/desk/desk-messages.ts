@@ -1,8 +1,11 @@
 import type { Issue } from "../../core/answers/index.ts";
+import type { PassageDocument } from "../../formats/passage/index.ts";
 
 /** A passage as the desk is handed it. */
 export interface DeskPassage {
   readonly text: string;
+  /** As it was read where the text was changed, so that the desk need not read it again; left out: it does. */
+  readonly document?: PassageDocument;
   readonly files: readonly { readonly name: string; readonly hash: string; readonly path: string }[];
 }
 

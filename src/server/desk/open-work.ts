@@ -32,6 +32,7 @@ export class OpenWork {
 
   /** The work on a passage as it stands, with what was run of it before. */
   async of(passage: DeskPassage): Promise<Parsed<WorkOf>> {
+    if (passage.document !== undefined) this.documents.remember(passage.document);
     const document = this.document(passage.text);
     if (!document.ok) return document;
     const key = runKey(document.value, passage);
