@@ -9,6 +9,7 @@ import { openCommand } from "./open-command.ts";
 import { refugesCommand } from "./refuges-command.ts";
 import { skyCommand } from "./sky-command.ts";
 import { steerCommand } from "./steer-command.ts";
+import { tideCommand } from "./tide-command.ts";
 import { variationCommand } from "./variation-command.ts";
 
 const COMMANDS: readonly AddCommand[] = [
@@ -19,6 +20,7 @@ const COMMANDS: readonly AddCommand[] = [
   refugesCommand,
   steerCommand,
   skyCommand,
+  tideCommand,
   variationCommand,
 ];
 

@@ -34,7 +34,7 @@ function examplesIn(help: string): { line: string; exit: number }[] {
 
 describe("the help of every command", () => {
   it("is there for every command", () => {
-    expect(commands).toEqual(["open", "inspect", "leave", "cross", "refuges", "steer", "sky", "variation"]);
+    expect(commands).toEqual(["open", "inspect", "leave", "cross", "refuges", "steer", "sky", "tide", "variation"]);
   });
 
   it.each(commands)("%s: has examples that run and end as they say", async (command) => {

@@ -66,6 +66,7 @@ describe("docs/json.md", () => {
     ["steer", ["steer", "--heading", "090", ...sum, "--near", "33S 118W", "--at", "2031-01-01 0000 UTC"]],
     ["sky", ["sky", "--demo"]],
     ["sky", ["sky", "--near", "69 39N 018 57E", "--on", "2027-06-21", "--zone", "Europe/Oslo"]],
+    ["tide", ["tide", "--near", "48 07N 123 27W", "--on", "2027-04-08"]],
     ["variation", ["variation", "--near", "33 48.7S 118 02.2W", "--at", "2027-04-08"]],
     ["variation", ["variation", "--near", "33 48.7S 118 02.2W", "--at", "2031-01-01"]],
     ["issues", ["leave", "no-such-file.yaml"]],

@@ -12,6 +12,7 @@ import { passageCodes } from "./codes/passage.ts";
 import { passageFileCodes } from "./codes/passage-file.ts";
 import { serverCodes } from "./codes/server.ts";
 import { storageCodes } from "./codes/storage.ts";
+import { tideCodes } from "./codes/tides.ts";
 import { unitCodes } from "./codes/unit.ts";
 
 export type { CodeEntry } from "./code-table.ts";
@@ -32,6 +33,7 @@ export const codes = {
   ...commandCodes,
   ...storageCodes,
   ...serverCodes,
+  ...tideCodes,
 } as const;
 
 export type Code = keyof typeof codes;
