@@ -6,6 +6,8 @@ import { shelfOf } from "./shelf.ts";
 const ROOM = 40;
 /** While a key is held down, departures that are only passed through aren't asked for. */
 const REST_MILLISECONDS = 70;
+/** Neighbours wait so many rests more: the desk reckons one thing at a time, and a limit typed meanwhile must not stand behind them. */
+const RESTS_BEFORE_NEIGHBOURS = 8;
 
 export interface Departures {
   /** Wants this departure shown, with these neighbours fetched when it is there; the answer comes by `shown`, at once where it is kept. */
@@ -38,6 +40,7 @@ export function departuresOf(fetcher: Fetcher, listener: DepartureListener, room
     return answer;
   };
   const fetchNeighbours = async (departAt: string, neighbours: readonly string[], signal: AbortSignal): Promise<void> => {
+    await new Promise((resolve) => setTimeout(resolve, RESTS_BEFORE_NEIGHBOURS * restMilliseconds));
     for (const neighbour of neighbours) {
       if (wanted !== departAt || signal.aborted) return;
       if (shelf.has(neighbour)) continue;
