@@ -8,6 +8,8 @@ import { runNode, toolFile } from "./run.mjs";
 const stampName = ".built";
 /** The page is bundled apart, into the folder of this name: see `web.mjs`. */
 const pageFolder = "web/";
+/** The demo's answer lies there: see `demo-answer.mjs`. */
+const keptFolder = "kept/";
 
 /**
  * Every file under a folder, as paths relative to it with forward slashes, sorted.
@@ -37,7 +39,8 @@ export function isAsset(path) {
 export function leftOver(sources, outputs) {
   const known = new Set(sources);
   return outputs.filter((path) => {
-    if (path === stampName || path.startsWith(pageFolder) || (known.has(path) && isAsset(path))) return false;
+    if (path === stampName || path.startsWith(pageFolder) || path.startsWith(keptFolder) || (known.has(path) && isAsset(path)))
+      return false;
     const stem = path.replace(/(\.d\.ts|\.js)$/, "");
     return stem === path || !(known.has(`${stem}.ts`) || known.has(`${stem}.tsx`));
   });

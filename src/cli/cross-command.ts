@@ -17,11 +17,13 @@ import {
   offStrengthInWords,
   orderInWords,
   ordersInALine,
+  RE_AIM_READ,
   SAFETY_WORDS,
   seamInWords,
   standingOffInWords,
   streamTotalInWords,
   wayName,
+  whenInDoubtInWords,
   yardstickInWords,
 } from "../words/index.ts";
 import type { AddCommand } from "./add-command.ts";
@@ -110,7 +112,7 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
     parts.push(reAimText(answer, compass));
     parts.push(
       wrap(
-        `Re-aim: headings (${northInWords(compass)}) to the destination from where you are. Down: miles across, and when you should be there; along: miles off the expected path, u up-stream, d down-stream.${advised.name === "squareInLanes" ? " They are the headings outside the traffic lanes; in them keep the square one." : ""} While in doubt stay up-stream: the water brings you back.`,
+        `Re-aim: headings (${northInWords(compass)}) to the destination from where you are; u up-stream, d down-stream. ${RE_AIM_READ}${advised.name === "squareInLanes" ? " They are the headings outside the traffic lanes; in them keep the square one." : ""} ${whenInDoubtInWords(answer)}`,
       ),
     );
     if (advised.assumedWaterShare > 0)

@@ -31,17 +31,18 @@ export const openCommand: AddCommand = (program, context, done) => {
       const port = portTyped(options.port);
       if (!port.ok) return done(tellIssues(context, port.issues, false));
       // Only this command needs the server: the others start without loading it.
-      const { createServer, listen } = await import("../server/index.ts");
+      const { BUILT_ANSWERS, createServer, listen } = await import("../server/index.ts");
       const home = dataFolder({ env: process.env, platform: process.platform, home: homedir() });
       const created = await createServer({
         home,
         open: file ?? null,
+        built: BUILT_ANSWERS,
         now: () => Math.floor(context.now()),
         fault: (why) => context.error(`${why}\n`),
       });
       try {
         const address = await listen(created, port.value);
-        const shown = created.passageId === "demo" ? address : `${address}/#${created.passageId}`;
+        const shown = `${address}/#${created.passageId}`;
         context.out(`The page: ${shown}\nKept in ${home}. Stop with Ctrl+C.\n`);
         if (options.browser) context.showPage?.(shown);
         await context.untilStopped?.();

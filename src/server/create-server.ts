@@ -34,7 +34,12 @@ export interface ServerOptions {
   readonly fault?: (why: string) => void;
   /** What the desk's thread runs; left out: this package's own. */
   readonly deskScript?: URL;
+  /** Answers made with the build, which `npm start` makes of the demo; left out: none. */
+  readonly built?: string | null;
 }
+
+/** Where `npm start` lays them. */
+export const BUILT_ANSWERS = fileURLToPath(new URL("../../dist/kept", import.meta.url));
 
 /** A server that is not listening yet; `passageId`: the passage that was opened with it, whose run has begun. */
 export interface CreatedServer {
@@ -59,6 +64,7 @@ export async function createServer(options: ServerOptions): Promise<CreatedServe
     library: library.value,
     now,
     fault,
+    builtFolder: options.built ?? null,
     ...(options.deskScript === undefined ? {} : { deskScript: options.deskScript }),
   });
   try {

@@ -3,5 +3,5 @@
  * reckoned to a desk (a thread of its own) and passes on what that answers; it reckons nothing itself. Building it is apart from
  * listening. JSON as `api` has it; every refusal is `athwart.issues/1`. Seconds of the UTC epoch inside, ISO 8601 outside.
  */
-export { type CreatedServer, createServer, type ServerOptions } from "./create-server.ts";
+export { BUILT_ANSWERS, type CreatedServer, createServer, type ServerOptions } from "./create-server.ts";
 export { DEFAULT_PORT, listen } from "./listen.ts";

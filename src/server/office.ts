@@ -23,6 +23,8 @@ export interface OfficeOptions {
   readonly now: () => number;
   readonly fault: (why: string) => void;
   readonly deskScript?: URL;
+  /** Answers that were made with the build; null: none. */
+  readonly builtFolder: string | null;
 }
 
 /** Where the library, the desk and the runs meet: whoever asks, one run goes for a passage, of the passage as it stands. */
@@ -36,11 +38,12 @@ export class Office {
   /** By passage, the key of the board that the desk answered last. */
   private readonly lastBoards = new Map<string, string>();
 
-  constructor({ library, now, fault, deskScript }: OfficeOptions) {
+  constructor({ library, now, fault, deskScript, builtFolder }: OfficeOptions) {
     this.library = library;
     this.now = now;
     const options: DeskOptions = {
       keptFolder: library.answers.folder,
+      builtFolder,
       progress: (run, data) => this.runs.tell(run, { event: "progress", data }),
       board: (run, json) => this.runs.tell(run, { event: "board", json }),
       fault,

@@ -71,7 +71,7 @@ export function seamsUnderInWords({ seams, rows, prepared }: LeaveBoard): string
 
 /** What a time in hand means, in half a sentence. */
 export function handMeansInWords(): string {
-  return `In hand: until which a later start, a slower boat or a stopped engine shuts a limit; “no door” where none shuts within ${LATEST_TRIED_SECONDS / 3600} h, at ${Math.min(...SPEED_SHARES)} of the speed and with the engine off for ${Math.max(...ENGINE_STOPS_SECONDS) / 3600} h.`;
+  return `In hand: how long a later start, a slower boat or a stopped engine can be borne before a limit shuts; “no door” where none shuts within ${LATEST_TRIED_SECONDS / 3600} h, at ${Math.min(...SPEED_SHARES)} of the speed and with the engine off for ${Math.max(...ENGINE_STOPS_SECONDS) / 3600} h.`;
 }
 
 /** The three parts of the time in hand; empty where the departure is closed. */

@@ -43,7 +43,7 @@ export function worstInWords(limit: Limit, worst: WorstPlace, track: Track | nul
     case "windAgainstCurrentMps2": {
       if (value <= 0) return "no wind against the stream";
       const product = knotsTimesKnots(value);
-      if (product < HARDLY_AGAINST_KN2) return "hardly any wind against it";
+      if (product < HARDLY_AGAINST_KN2) return "hardly any against the stream";
       const rate = track === null ? 0 : rateAtNode(track, nodeAt(track, worst.at));
       return rate > 0.05 ? `${wholeKnots(value / rate)} against ${knots(rate)} stream` : `against the stream, ${product.toFixed(0)} kn²`;
     }

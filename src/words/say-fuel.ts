@@ -47,7 +47,7 @@ export function engineFailureInWords(fails: readonly EngineFailure[], prepared: 
   if (first.outcome.kind === "drifts") {
     const drifts = fails.flatMap(({ at, outcome }) => (outcome.kind === "drifts" ? [{ at, ...outcome }] : []));
     const worst = drifts.reduce((a, b) => (b.rateMps > a.rateMps ? b : a));
-    return `If the engine stops for good she has no sails and goes with the water: hardest at ${dayAndClock(worst.at, zone)}, ${threeFigures(worst.setDegTrue)} at ${knots(worst.rateMps)}. What the wind does to her hull is not reckoned.`;
+    return `If the engine stops for good she has no sails and goes with the water: of the whole hours hardest at ${dayAndClock(worst.at, zone)}, ${knots(worst.rateMps)} toward ${threeFigures(worst.setDegTrue)} true. What the wind does to her hull is not reckoned.`;
   }
   const told = fails.map(({ at, outcome }) => ({ at, words: failureInWords(outcome) }));
   const spells: { from: number; until: number; words: string }[] = [];

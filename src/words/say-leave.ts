@@ -32,7 +32,12 @@ export function leaveInWords(answer: LeaveAnswer): readonly string[] {
     const chance = answer.chances[answer.rows.indexOf(best)] ?? null;
     if (chance !== null && chance.good.count > 0) {
       const arrive = arrivalsInWords(chance, arrivalZone);
-      sentences.push(`Chance ${shareInWords(chance.good)}${arrive === null ? "" : `, arriving ${arrive}`}.`);
+      const arriving = arrive === null ? "" : `, arriving ${arrive}`;
+      sentences.push(
+        chance.good.count === chance.good.of
+          ? `All ${chance.good.of} crossings tried arrive with nothing past never${arriving}.`
+          : `Chance ${shareInWords(chance.good)}${arriving}.`,
+      );
     }
     const assumed = best.advised?.assumedWaterShare ?? 0;
     if (assumed > 0)

@@ -18,7 +18,7 @@ import { clock, dayAndClock, duration, fullTime, zoneLabel } from "./say-time.ts
 
 /** The warning that goes with every port of refuge. */
 export const REFUGE_WARNING =
-  "Entrances change, lights fail and harbours fill: the official charts, notices and pilots and the local rules come first, and so does a call to the harbour.";
+  "Entrances change, lights fail and harbours fill: the official charts, notices and pilots and the local rules come first, and so does a call to the harbour. A bar may break on the ebb in less sea than is foretold here.";
 
 /** Why a refuge is struck out for a boat that comes at `arrivalAt`: `dark; light 05:48, wait 4 h 16`, `sea 1.2 m, never above 0.8 m`. */
 export function struckOutInWords(one: StruckOut, arrivalAt: number, zone: string): string {
@@ -169,7 +169,7 @@ export function waitingInWords({ wait }: RefugeHour, zone: string): string {
 }
 
 /** Until when turning back is quicker than going on; nothing where no way is left. */
-export function turnBackInWords({ turnBack, way, prepared }: RefugesAnswer): readonly string[] {
+export function turnBackInWords({ turnBack, way, prepared, hours }: RefugesAnswer): readonly string[] {
   if (turnBack === null || way === null) return [];
   const zone = prepared.passage.shipZone;
   const { from, to } = prepared.passage;
@@ -181,10 +181,25 @@ export function turnBackInWords({ turnBack, way, prepared }: RefugesAnswer): rea
     ];
   }
   const until = `Turning back to ${from.name} is quicker than going on to ${to.name} until ${dayAndClock(turnBack.lastAt, zone)}`;
-  if (turnBack.thenWhy !== null) return [`${until}; after it there is no way back (${noAnswerInWords(turnBack.thenWhy, zone)}).`];
+  const dark = backInTheDark(hours, turnBack.lastAt, zone);
+  if (turnBack.thenWhy !== null) return [`${until}; after it there is no way back (${noAnswerInWords(turnBack.thenWhy, zone)}).${dark}`];
   const { line } = prepared;
   const across = (turnBack.xMetres - line.fromX) * line.alongX + (turnBack.yMetres - line.fromY) * line.alongY;
-  return [`${until}, ${miles(across)} miles across, with ${duration(turnBack.onSeconds)} to either.`];
+  return [`${until}, ${miles(across)} miles across, with ${duration(turnBack.onSeconds)} to either.${dark}`];
+}
+
+/** Of the hours at which turning back is quicker, those from which she would come back in the dark; empty where there is none. */
+function backInTheDark(hours: readonly RefugeHour[], lastAt: number, zone: string): string {
+  const dark = hours.filter(
+    ({ at, runs }) =>
+      at <= lastAt &&
+      (runs[0] ?? []).some(({ refuge, struckOut }) => refuge.role === "from" && struckOut.some(({ kind }) => kind === "dark")),
+  );
+  const [first, last] = [dark[0], dark.at(-1)];
+  if (first === undefined || last === undefined) return "";
+  const when =
+    first === last ? `at ${dayAndClock(first.at, zone)}` : `from ${dayAndClock(first.at, zone)} to ${dayAndClock(last.at, zone)}`;
+  return ` Of the whole hours, turned back ${when} she comes there in the dark.`;
 }
 
 /** What is asked of each entrance, a line each: `Lantern Cove: by night too; 1.7 m under the keel at chart datum, 1 m wanted.` */

@@ -147,4 +147,4 @@ function boatAssumptionInWords(one: BoatAssumption): string {
 
 /** The words that stand under every answer. */
 export const SAFETY_WORDS =
-  "A planning aid; not for navigation. Check official charts, notices and forecasts. Local rules and the skipper's own judgement come first.";
+  "A planning aid; not for navigation. Check official charts, notices and forecasts. Local rules and the skipper's own judgement come first. Clearing rules change: ask the authorities.";

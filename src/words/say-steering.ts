@@ -100,12 +100,12 @@ export function orderInWords(answer: CrossAnswer, compass: SteeringCompass, way:
     sentences.push("It is not square in a traffic lane, which rule 10(c) asks for: see the lanes below.");
   sentences.push(streamInWords(way, zone));
   sentences.push(
-    `Expect to be carried up to ${miles(way.downStreamMetres)} miles down-stream and ${miles(way.upStreamMetres)} up-stream of the straight line.`,
+    `Expect to be up to ${miles(way.upStreamMetres)} miles up-stream and ${miles(way.downStreamMetres)} down-stream of the straight line.`,
   );
   const arrive = (at: number): string => arrivalInWords(at, passage.arrivalZone, answer.departAt, zone);
   const { arrivalAt } = answer.row;
   const berth = arrivalAt !== null && way === answer.advised && passage.pilotageIn !== null ? `, at the berth ${arrive(arrivalAt)}` : "";
   sentences.push(`Arrive at ${passage.to.name} ${arrive(way.arrivalAt)}${berth}.`);
-  if (way.name !== "holdTrack" && way.name !== "bowOnDestination") sentences.push("Do not let the pilot steer to a waypoint.");
+  if (way.name !== "holdTrack" && way.name !== "bowOnDestination") sentences.push("Do not let the autopilot steer to a waypoint.");
   return sentences;
 }

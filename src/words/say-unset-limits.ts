@@ -1,4 +1,5 @@
 import { FELT_ALONG, FELT_ONCE, type Felt, type Limit } from "../core/window/index.ts";
+import { feltName } from "./say-felt.ts";
 
 /** What the passage file calls a limit. */
 export const LIMIT_NAMES: Readonly<Record<Felt, string>> = {
@@ -23,8 +24,10 @@ export const LIMIT_NAMES: Readonly<Record<Felt, string>> = {
 /** The limits that the skipper has not set, by their keys in the passage file; empty where all are. */
 export function unsetLimitsInWords(limits: readonly Limit[]): string {
   const set = new Set(limits.map(({ felt }) => LIMIT_NAMES[felt]));
-  const unset = new Set([...FELT_ALONG, ...FELT_ONCE].map((felt) => LIMIT_NAMES[felt]).filter((name) => !set.has(name)));
-  return unset.size === 0
+  const unset = [...FELT_ALONG, ...FELT_ONCE].filter((felt) => !set.has(LIMIT_NAMES[felt]));
+  // Two limits of one key are told once.
+  const told = unset.filter((felt, i) => unset.findIndex((one) => LIMIT_NAMES[one] === LIMIT_NAMES[felt]) === i);
+  return told.length === 0
     ? ""
-    : `No limit is set on ${[...unset].join(", ")}: not judged. docs/passage.md has figures to start from, and says where they come from.`;
+    : `No limit is set on ${told.map((felt) => `${feltName(felt)} (${LIMIT_NAMES[felt]})`).join(", ")}: not judged. docs/passage.md has figures to start from, and says where they come from.`;
 }

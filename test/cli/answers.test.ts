@@ -99,7 +99,7 @@ describe("cross on the demo", () => {
   it("says first of a closed departure that it is, before any order", async () => {
     const { out } = await run("cross", "--demo", "--at", "2027-04-08 1300");
     const [, verdict = "", order = ""] = out.split("\n\n");
-    expect(verdict).toMatch(/^Leaving Thu 8 Apr 2027, 13:00 UTC-8: closed, by [\s\S]*Do not leave then\.$/);
+    expect(verdict).toMatch(/^Leaving Thu 8 Apr 2027, 13:00 UTC-8: shut, by [\s\S]*Do not leave then\.$/);
     expect(order).toMatch(/^Were it open, the order would be: Steer /);
   });
 

@@ -21,7 +21,7 @@ describe("a passage through gates", () => {
   it("tells every cure of one departure", async () => {
     const { out } = await run("cross", PASSAGE, "--at", "2027-04-09 0300");
     const text = out.replace(/\s+/g, " ");
-    expect(text).toContain("closed, by 53 min late for Gull Narrow 02:40 UTC-8, open again 08:15 UTC-8. Do not leave then.");
+    expect(text).toContain("shut, by 53 min late for Gull Narrow 02:40 UTC-8, open again 08:15 UTC-8. Do not leave then.");
     expect(text).toContain(
       "Missed: 53 min late for Gull Narrow 02:40 UTC-8, open again 08:15 UTC-8; cure: leave 54 min earlier; or leave 3 h 57 later.",
     );

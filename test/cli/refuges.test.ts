@@ -57,8 +57,13 @@ describe("refuges on the demo", async () => {
       /^Leaving Wed 7 Apr 2027, 22:00 UTC-8 by the way “one heading”\. If it goes wrong: from Wed 23:00 to Thu \d\d:00 run for Lantern Cove; /,
     );
     expect(sentence).toMatch(
-      /Turning back to .* is quicker than going on to .* until Thu \d\d:\d\d, [\d.]+ miles across, with \d h \d\d to either\.$/,
+      /Turning back to .* is quicker than going on to .* until Thu \d\d:\d\d, [\d.]+ miles across, with \d h \d\d to either\. Of the whole hours, turned back from Wed 23:00 to Thu 02:00 she comes there in the dark\.$/,
     );
+    // Light comes to Pelu Road soon after 06:00: back by then from 03:00, and from no whole hour before.
+    const backInTheDark = hours.map((hour) =>
+      runsOf(hour).some((one) => one["name"] === "the fairway buoy off Pelu Road" && JSON.stringify(one["struckOutBy"]).includes('"dark"')),
+    );
+    expect(backInTheDark.slice(0, 5)).toEqual([true, true, true, true, false]);
     const blocks = out.match(/^(?:Wed|Thu) \d\d:00 {3}/gm) ?? [];
     expect(blocks.length).toBe(hours.length);
     expect(out.match(/^→ (?!the soonest)/gm)?.length).toBe(hours.length);

@@ -23,6 +23,6 @@ describe("each way by the limits along its own path", () => {
 
   it("is told in a sentence, ways of one verdict together", async () => {
     const { out } = await run("cross", "--demo", "--at", SHUT);
-    expect(out.replace(/\s+/g, " ")).toMatch(/By your limits, each along its own path \(time in hand left out\): [^.]*closed, by [^;]*/);
+    expect(out.replace(/\s+/g, " ")).toMatch(/By your limits, each along its own path \(time in hand left out\): [^.]*shut, by [^;]*/);
   });
 });

@@ -110,7 +110,7 @@ function keyOf({ prepared, chances }: LeaveAnswer): string[] {
     ...(chances.every((one) => one === null)
       ? []
       : [
-          `In ten: of ten such departures so many arrive with nothing past never, by ${chanceErrorsOf(prepared.passage).samples} crossings tried with all that may turn out otherwise.`,
+          `In ten: of ten such departures so many arrive with nothing past never, by ${chanceErrorsOf(prepared.passage).samples} crossings tried with a late start, another speed, heading, water and wind than foretold, the sea as foretold.`,
         ]),
     ...(limits.some((one) => one.felt === "windAgainstCurrentMps2") ? ["kn²: knots of wind against the set times knots of stream."] : []),
   ];

@@ -28,11 +28,13 @@ import {
   noWayInWords,
   offStrengthInWords,
   orderInWords,
+  RE_AIM_READ,
   seamInWords,
   standingOffInWords,
   streamTotalInWords,
   threeFigures,
   turnBackInWords,
+  whenInDoubtInWords,
   worstInWords,
   yardstickInWords,
 } from "../../words/index.ts";
@@ -170,8 +172,8 @@ function reAimOf(close: CrossAnswer): ReAimTold | null {
     order: only?.kind === "heading" ? headingFigure(prepared, compass, only.headingDegTrue) : null,
     axisAcrossNm: turnsAcross(advised.track, prepared.line) ? null : rounded(nmFromMetres(advised.axis.alongMetres), 1),
     notes: [
-      `Headings (${northInWords(compass)}) to the destination from where you are. Down: miles across, and when you should be there; along: miles off the expected path.${lanes}`,
-      "While in doubt stay up-stream: the water brings you back.",
+      `Headings (${northInWords(compass)}) to the destination from where you are. ${RE_AIM_READ}${lanes}`,
+      whenInDoubtInWords(close),
       ...(bias === null ? [] : [bias]),
     ],
   };

@@ -47,6 +47,7 @@ export const sectionTold = z.object({
     by: z.enum(["compass", "magnetic", "true"]),
     steered: alongPoints.describe("[miles across, heading by that north]"),
     overGround: alongPoints.describe("[miles across, course over ground, degrees by the same north]"),
+    overGroundDegTrue: z.array(z.number()).optional().describe("the same courses, true: what a receiver of satellites shows"),
   }),
   off: z
     .array(z.object({ streamFactor: z.number(), points: placesAcross }))

@@ -21,5 +21,5 @@ export function chanceText(answer: LeaveAnswer, row: BoardRow | undefined): stri
 /** What the board's column of tenths means. */
 export function tenthsInWords({ prepared, chances }: LeaveAnswer): string {
   if (chances.every((one) => one === null)) return "";
-  return ` In10: of ten such departures so many arrive with nothing past never, by ${chanceErrorsOf(prepared.passage).samples} crossings tried with all that may turn out otherwise.`;
+  return ` In10: of ten such departures so many arrive with nothing past never, by ${chanceErrorsOf(prepared.passage).samples} crossings tried with a late start, another speed, heading, water and wind than foretold, the sea as foretold.`;
 }

@@ -109,7 +109,10 @@ function nameCourse(
   const at = course[farthest];
   if (at === undefined || !inFrame(ground, section.heading.overGround[farthest]![0])) return "";
   const size = measures.sizes.value;
-  const words = [`over the ground ${threeFigures(courses[farthest]!)}`, threeFigures(courses[farthest]!)];
+  // A course over the ground is held against a receiver, which shows it true.
+  const trueDeg = section.heading.overGroundDegTrue?.[farthest];
+  const said = trueDeg === undefined ? `${threeFigures(courses[farthest]!)} ${section.heading.by}` : `${threeFigures(trueDeg)} true`;
+  const words = [`over the ground ${said}`, said];
   const [near, far] = sense * map.sense > 0 ? [below(size, 3), above(size)] : [above(size), below(size, 3)];
   const lines = words.flatMap((text) =>
     [...near, ...far].map(([right, down, anchor]) => lineOf(ground, "value", text, [at[0] + right, at[1] + down], anchor)),

@@ -42,7 +42,7 @@ export function drawRate(ground: Ground, strip: StripBox): string {
   const named = [highest, ...peaks.map(({ index }) => index).filter((index) => index !== highest)].filter((index) => index >= 0);
   for (const index of named) {
     const [acrossNm, kn, towardDegTrue] = points[index]!;
-    const words = `${kn.toFixed(1)} kn toward ${threeFigures(towardDegTrue)}`;
+    const words = `${kn.toFixed(1)} kn toward ${threeFigures(towardDegTrue)} true`;
     const mid = index === highest && Math.abs(acrossNm - section.axis.acrossNm) < section.lengthNm * 0.04;
     const all = mid ? [`${words}, mid-stream ${section.axis.clock}`, words, `${kn.toFixed(1)} kn`] : [words, `${kn.toFixed(1)} kn`];
     labels.set(linesAbout(ground, "value", all, [map.x(acrossNm), y(kn)], above(size)), room);

@@ -53,4 +53,6 @@ export type FromDesk =
 /** What the desk is started with. */
 export interface DeskData {
   readonly keptFolder: string;
+  /** Answers that were made with the build, read where the folder has none; null where there are none. */
+  readonly builtFolder: string | null;
 }

@@ -25,8 +25,8 @@ export class DeskWork {
   private readonly remembered = new Map<string, string>();
   private readonly closely = new NewestFirst();
 
-  constructor(keptFolder: string, tell: (message: FromDesk) => void) {
-    this.open = new OpenWork(keptFolder);
+  constructor(keptFolder: string, builtFolder: string | null, tell: (message: FromDesk) => void) {
+    this.open = new OpenWork(keptFolder, builtFolder);
     this.tell = tell;
   }
 

@@ -4,9 +4,9 @@ import { DeskWork } from "./desk-work.ts";
 
 // The desk: the thread that reckons, so that the one that serves never does. Whatever is asked is begun at once, but for departures to be
 // looked at closely, which are done one after another; these and a run give way between their parts.
-const { keptFolder } = workerData as DeskData;
+const { keptFolder, builtFolder } = workerData as DeskData;
 const tell = (message: FromDesk): void => parentPort?.postMessage(message);
-const desk = new DeskWork(keptFolder, tell);
+const desk = new DeskWork(keptFolder, builtFolder, tell);
 
 parentPort?.on("message", async (ask: ToDesk) => {
   try {

@@ -11,6 +11,7 @@ const YOUNG_MEGABYTES = 8;
 
 export interface DeskOptions {
   readonly keptFolder: string;
+  readonly builtFolder: string | null;
   /** What the thread runs; left out: this package's own, as it was built. */
   readonly script?: URL;
   /** Hears of what goes on in a run. */
@@ -72,7 +73,7 @@ export class Desk {
   private started(): Worker {
     if (this.worker !== null) return this.worker;
     const worker = new Worker(this.script, {
-      workerData: { keptFolder: this.options.keptFolder } satisfies DeskData,
+      workerData: { keptFolder: this.options.keptFolder, builtFolder: this.options.builtFolder } satisfies DeskData,
       resourceLimits: { maxOldGenerationSizeMb: MOST_OLD_MEGABYTES, maxYoungGenerationSizeMb: YOUNG_MEGABYTES },
     });
     const end = (why: string): void => {

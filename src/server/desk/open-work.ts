@@ -25,9 +25,11 @@ export class OpenWork {
   private readonly open = new Map<string, Promise<Parsed<PassageWork>>>();
   private readonly documents = new ReadDocuments();
   private readonly keptFolder: string;
+  private readonly builtFolder: string | null;
 
-  constructor(keptFolder: string) {
+  constructor(keptFolder: string, builtFolder: string | null) {
     this.keptFolder = keptFolder;
+    this.builtFolder = builtFolder;
   }
 
   /** The work on a passage as it stands, with what was run of it before. */
@@ -65,7 +67,8 @@ export class OpenWork {
     );
     if (!opened.ok) return opened;
     const work = new PassageWork(key, opened.value);
-    const done = await readKept(this.keptPath(key), work.plane);
+    const own = await readKept(this.keptPath(key), work.plane);
+    const done = own ?? (this.builtFolder === null ? null : await readKept(join(this.builtFolder, `${key}.kept`), work.plane));
     if (done !== null) work.take(done);
     return good(work);
   }

@@ -178,11 +178,10 @@ export class PassageWork {
     }
     const missing = this.judge(prepared)?.missing ?? [];
     if (missing.length > 0) tried();
-    const total = this.tasks.length + missing.length;
     for (const [i, order] of missing.entries()) {
       const place = this.places.get(order.departAt) ?? -1;
       this.chances.set(order.departAt, keepChance(work.tryOrder(order), this.kept[place] as KeptDeparture, prepared.passage.limits));
-      if (await step({ done: this.tasks.length + i + 1, of: total, stage: "chances" })) return true;
+      if (await step({ done: i + 1, of: missing.length, stage: "chances" })) return true;
     }
     return false;
   }

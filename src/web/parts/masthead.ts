@@ -16,7 +16,7 @@ export function showMasthead(board: BoardTold): void {
   fill(
     sources,
     ...board.sources.map(({ words, loud }) =>
-      element("li", { class: loud ? "loud" : false }, loud ? element("b", { class: "loud-word" }, "Mind") : null, words),
+      element("li", { class: loud ? "loud" : false }, loud ? element("b", { class: "loud-word" }, "Look out") : null, words),
     ),
   );
   fill(byId("safety"), board.safety);

@@ -12,7 +12,7 @@ export interface RunBar {
 
 const STAGES: Readonly<Record<string, string>> = {
   departures: "Departures run through the forecast",
-  chances: "Chances of the open departures",
+  chances: "Chances of the departures that are not shut",
 };
 
 /** How far a run is, with its figure and a way to stop it; nothing stands here while nothing runs. */

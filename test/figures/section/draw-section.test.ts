@@ -180,7 +180,7 @@ describe("the strips", () => {
 
   it("say what stands at the extremes, in words", () => {
     const said = words(wide);
-    expect(said).toContain("3.2 kn toward 208, mid-stream 04:31");
+    expect(said).toContain("3.2 kn toward 208 true, mid-stream 04:31");
     expect(said.some((text) => /^steer \d{3} compass the whole way$/.test(text))).toBe(true);
     expect(said.some((text) => text.startsWith("clear of the stream 06:50"))).toBe(true);
     const most = Math.max(...told.paths[0]!.points.map(([, off]) => off)).toFixed(1);

@@ -47,10 +47,11 @@ export function headingToldOf(
   axes: AcrossAxes,
   compass: SteeringCompass,
   track: Track,
-): Pick<SectionTold["heading"], "steered" | "overGround"> {
+): Pick<SectionTold["heading"], "steered" | "overGround" | "overGroundDegTrue"> {
   const helm = (degTrue: number): number => tidy(forTheHelm(prepared, compass, degTrue)?.headingDegCompass ?? degTrue, 1);
   const steered: [number, number][] = [];
   const overGround: [number, number][] = [];
+  const overGroundDegTrue: number[] = [];
   for (let i = 0; i + 1 < track.count; i++) {
     const [x, y] = [track.xMetres[i] as number, track.yMetres[i] as number];
     const dx = (track.xMetres[i + 1] as number) - x;
@@ -63,9 +64,13 @@ export function headingToldOf(
     if (Math.hypot(dx, dy) < 1) continue;
     const course = wrap360Deg((Math.atan2(dx, dy) * 180) / Math.PI + track.plane.convergenceDegAt(x, y));
     overGround.push([across, helm(course)]);
-    if (i + 2 === track.count) overGround.push([until, helm(course)]);
+    overGroundDegTrue.push(tidy(course, 1));
+    if (i + 2 === track.count) {
+      overGround.push([until, helm(course)]);
+      overGroundDegTrue.push(tidy(course, 1));
+    }
   }
-  return { steered, overGround };
+  return { steered, overGround, overGroundDegTrue };
 }
 
 /** The wind at each of some instants: the middle of what is foretold, and its gust. */

@@ -20,7 +20,7 @@ export const serverCodes = {
   "revision-moved-on": {
     kind: "input",
     meaning: "The passage was changed since it was read: in another window, it may be.",
-    whatToDo: "Load it again and make the change anew.",
+    whatToDo: "Reload the page and make the change anew.",
   },
   "not-run-yet": {
     kind: "input",
