@@ -56,6 +56,7 @@ describe.skipIf(whyNoPage !== null)("the page as it is seen", () => {
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
       expect(await violations(page)).toEqual([]);
       await screenshot(page, `${width}-${display}`);
+      if (width === 1440 && display === "day") await wholeSheet(page, "whole-sheet");
     }
     await page.context().close();
   });
@@ -107,6 +108,9 @@ describe.skipIf(whyNoPage !== null)("the page as it is seen", () => {
     await page.waitForSelector("html[data-paper=ready]", { state: "attached", timeout: 30_000 });
     const pdf = await page.pdf({ format: "A4", preferCSSPageSize: true, printBackground: false });
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(2);
+    const at = await chosen(page);
+    await page.goto(`${server.address}/api/passages/demo/paper?at=${at}`);
+    await wholeSheet(page, "paper");
     await page.context().close();
   });
 
@@ -170,4 +174,11 @@ async function screenshot(page: Page, name: string): Promise<void> {
   mkdirSync(folder, { recursive: true });
   await page.evaluate(() => window.scrollTo(0, 0));
   await page.screenshot({ path: join(folder, `${name}.png`) });
+}
+
+/** The same of all of it; what follows the window while it is scrolled stands in its place. */
+async function wholeSheet(page: Page, name: string): Promise<void> {
+  if (process.env["ATHWART_SCREENSHOTS"] !== "1") return;
+  await page.addStyleTag({ content: ".leaving, .notice { position: static !important }" });
+  await page.screenshot({ path: join(root, "docs/page", `${name}.png`), fullPage: true });
 }

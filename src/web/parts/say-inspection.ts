@@ -78,15 +78,17 @@ function holdsOf(file: FileInspection, zone: string): string[] {
     if (!holds.includes(line)) holds.push(line);
   }
   const others = fields.length - used.length;
-  if (others > 0) holds.push(`${others} other ${others === 1 ? "field" : "fields"} that are not wanted here.`);
+  if (others > 0) holds.push(others === 1 ? "1 other field, not wanted here." : `${others} other fields, not wanted here.`);
   if (file.letter !== null) {
     const { wind, sea } = file.letter;
-    holds.push(`Issued ${shipTime(file.letter.issuedAt, zone)}: ${wind.length} periods of wind, ${sea.length} of sea.`);
+    holds.push(`Issued ${shipTime(file.letter.issuedAt, zone)}: ${counted(wind.length, "period")} of wind, ${sea.length} of sea.`);
   }
-  if (file.sailTable !== null) holds.push(`${file.sailTable.points.length} speeds by true wind.`);
-  if (file.land !== null) holds.push(`${file.land.areas.length} areas of land or waters kept out of.`);
+  if (file.sailTable !== null) holds.push(`${counted(file.sailTable.points.length, "speed")} by true wind.`);
+  if (file.land !== null) holds.push(`${counted(file.land.areas.length, "area")} of land or waters kept out of.`);
   return holds;
 }
+
+const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? "" : "s"}`;
 
 /** A file's size as it is said: `812 bytes`, `3.4 kB`, `12 MB`. */
 export function sizeWords(bytes: number): string {
