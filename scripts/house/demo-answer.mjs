@@ -26,6 +26,8 @@ export async function keepDemoAnswer() {
   const home = mkdtempSync(join(tmpdir(), "athwart-demo-"));
   const { createServer } = await import(pathToFileURL(inRoot("dist", "server", "index.js")).href);
   const { server, office } = await createServer({ home });
+  // The thread that reckons does not keep a program alive by itself, and nothing listens here.
+  const held = setInterval(() => {}, 1000);
   try {
     const run = office.run("demo");
     if (!run.ok) return;
@@ -39,6 +41,7 @@ export async function keepDemoAnswer() {
     for (const name of readdirSync(join(home, "kept"))) copyFileSync(join(home, "kept", name), join(folder, name));
     writeFileSync(stampFile, stamp);
   } finally {
+    clearInterval(held);
     await server.close();
     rmSync(home, { recursive: true, force: true });
   }

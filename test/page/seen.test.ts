@@ -180,5 +180,5 @@ async function screenshot(page: Page, name: string): Promise<void> {
 async function wholeSheet(page: Page, name: string): Promise<void> {
   if (process.env["ATHWART_SCREENSHOTS"] !== "1") return;
   await page.addStyleTag({ content: ".leaving, .notice { position: static !important }" });
-  await page.screenshot({ path: join(root, "docs/page", `${name}.png`), fullPage: true });
+  await page.screenshot({ path: join(root, "docs/page", `${name}.jpg`), type: "jpeg", quality: 72, fullPage: true });
 }
