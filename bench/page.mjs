@@ -156,7 +156,10 @@ function scriptBytes() {
   return scripts.reduce((sum, name) => sum + gzipSync(readFileSync(join(folder, name)), { level: 9 }).byteLength, 0);
 }
 
-/** @param {string} home */
+/**
+ * @param {string} home
+ * @param {string | null} built
+ */
 function startServer(home, built = null) {
   const file = join(home, "start-server.mjs");
   const door = pathToFileURL(inRoot("dist", "server", "index.js")).href;
