@@ -61,8 +61,14 @@ describe("a run", () => {
       expect(done).toBeLessThanOrEqual(of);
       expect(["departures", "chances"]).toContain(stage);
     }
-    const counts = progress.map((one) => one.done);
-    expect(counts).toEqual([...counts].sort((a, b) => a - b));
+    // Departures are counted first, then the chances of those that are not shut.
+    for (const stage of ["departures", "chances"]) {
+      const counts = progress.filter((one) => one.stage === stage).map((one) => one.done);
+      expect(counts).toEqual([...counts].sort((a, b) => a - b));
+    }
+    expect(progress.findIndex((one) => one.stage === "chances")).toBeGreaterThan(
+      progress.findLastIndex((one) => one.stage === "departures"),
+    );
     expect(progress.at(-1)).toMatchObject({ done: progress.at(-1).of });
     const boards = heard.filter((one) => one.event === "board").map((one) => boardTold.parse(JSON.parse(one.data)));
     expect(boards.length).toBe(2);

@@ -62,7 +62,7 @@ describe("fuel by thirds, and turning back from the worst point", () => {
     expect(fuelInWords(fuel, one).replaceAll("\u00a0", " ")).toBe(
       "The engine runs 8 h 57 from berth to berth and burns 23 L of 40 L usable: 17 L left. By thirds 13 L are not to be burnt. While turning back is quicker than going on it costs most at Thu 11:00, 19.4 nm across: 2 h 47 back and 23 L in all, 17 L left.",
     );
-    expect(engineFailureInWords(fuel.engineFails, one)).toContain("045 at 1.5 kn");
+    expect(engineFailureInWords(fuel.engineFails, one)).toContain("1.5 kn toward 045 true");
   });
 });
 
