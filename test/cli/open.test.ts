@@ -42,13 +42,13 @@ describe("athwart open", () => {
   it("serves the page's data to this computer until it is stopped, and then no more", async () => {
     let address = "";
     const { code, out, err } = await opened(["--demo", "--port", "0", "--no-browser"], async (at) => {
-      address = at;
-      const { passages } = (await (await fetch(`${at}/api/passages`)).json()) as { passages: { id: string }[] };
+      expect(at).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#demo$/);
+      address = at.replace("/#demo", "");
+      const { passages } = (await (await fetch(`${address}/api/passages`)).json()) as { passages: { id: string }[] };
       expect(passages.map(({ id }) => id)).toContain("demo");
     });
     expect(err).toBe("");
     expect(code).toBe(0);
-    expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
     expect(out).toContain(folder);
     await expect(fetch(`${address}/api/passages`)).rejects.toThrow();
   });
