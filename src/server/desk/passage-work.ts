@@ -163,8 +163,7 @@ export class PassageWork {
   private async runMissing(prepared: Prepared, step: Step, tried: () => void): Promise<boolean> {
     const work = new LeaveWork(prepared);
     const tasks = this.tasks.map((task, place) => ({ ...task, place })).filter(({ place }) => this.kept[place] === null);
-    // A departure that is tried by crossings costs about as much again.
-    const of = this.tasks.length + this.departures.length;
+    const of = this.tasks.length;
     let done = this.tasks.length - tasks.length;
     for (const { departAt, onlyLater, place } of tasks) {
       this.kept[place] = work.keep(departAt, onlyLater);
