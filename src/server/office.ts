@@ -1,5 +1,5 @@
 import { good, type Parsed } from "../core/answers/index.ts";
-import { type PassageDocument, readPassage } from "../formats/passage/index.ts";
+import { editEntries, type PassageDocument, readPassage } from "../formats/passage/index.ts";
 import type { Library, PassageEntry, PassageWritten } from "../storage/index.ts";
 import { Desk, type DeskOptions } from "./desk/desk.ts";
 import type { DeskPassage } from "./desk/desk-messages.ts";
@@ -9,6 +9,11 @@ import { type Run, Runs, whatIsRun } from "./runs.ts";
 
 /** A board that was told within this time may be told again as it was. Ours. */
 const TOLD_AGAIN_SECONDS = 600;
+
+/** After so many edits one is read no faster: measured. They begin when the page has what it opens with. */
+const REHEARSALS = 20;
+const REHEARSE_AFTER_MILLISECONDS = 700;
+const REHEARSE_EVERY_MILLISECONDS = 15;
 
 /** What came of a change. `boardJson` null: a run must bring it. */
 export interface Changed {
@@ -37,6 +42,7 @@ export class Office {
   private readonly now: () => number;
   /** By passage, the key of the board that the desk answered last. */
   private readonly lastBoards = new Map<string, string>();
+  private hasRehearsed = false;
 
   constructor({ library, now, fault, deskScript, builtFolder }: OfficeOptions) {
     this.library = library;
@@ -107,6 +113,7 @@ export class Office {
   async board(id: string): Promise<Parsed<{ readonly boardJson: string | null; readonly run: Run | null }>> {
     const passage = this.forDesk(id);
     if (!passage.ok) return passage;
+    void this.rehearse(id);
     const key = boardKey(passage.value);
     const kept = this.keptBoard(id, key);
     const asked = this.desk.ask<"board">({ kind: "board", passage: passage.value, nowAt: this.now() });
@@ -137,6 +144,21 @@ export class Office {
     const entry = this.library.entry(id);
     if (kept === null || !entry.ok) return null;
     return entry.value.invented || Math.abs(this.now() - kept.madeAt) < TOLD_AGAIN_SECONDS ? kept.json : null;
+  }
+
+  /**
+   * Edits that nobody asked for, made once and thrown away while the page is at rest: so that the first that is asked for is read as fast as
+   * the tenth. The desk rehearses its own part.
+   */
+  private async rehearse(id: string): Promise<void> {
+    const document = this.hasRehearsed ? null : this.document(id);
+    if (!document?.ok) return;
+    this.hasRehearsed = true;
+    const { name } = document.value.passage;
+    for (let round = 0; round < REHEARSALS; round++) {
+      await new Promise((resolve) => setTimeout(resolve, round === 0 ? REHEARSE_AFTER_MILLISECONDS : REHEARSE_EVERY_MILLISECONDS).unref());
+      editEntries(document.value, [{ path: "name", typed: `${name} ${round}` }]);
+    }
   }
 
   /** The sheet of paper for one departure, HTML. */

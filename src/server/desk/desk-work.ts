@@ -10,12 +10,16 @@ import { writeKept } from "./kept-file.ts";
 import { NewestFirst } from "./newest-first.ts";
 import { OpenWork, type WorkOf } from "./open-work.ts";
 import { paperStyles } from "./paper-styles.ts";
+import type { PassageWork } from "./passage-work.ts";
 import { typedFigures } from "./typed-figures.ts";
 
 /** So many departures that were looked at closely are remembered. Some 100 kB each. */
 const MOST_REMEMBERED = 60;
 /** Progress is told no oftener than this. */
 const TOLD_EVERY_MILLISECONDS = 40;
+/** Rehearsals begin when the page has what it opens with, and leave time to others between one and the next. */
+const REHEARSE_AFTER_MILLISECONDS = 600;
+const REHEARSE_EVERY_MILLISECONDS = 15;
 
 /** Answers what is asked of the desk. */
 export class DeskWork {
@@ -24,6 +28,7 @@ export class DeskWork {
   private readonly cancelled = new Set<string>();
   private readonly remembered = new Map<string, string>();
   private readonly closely = new NewestFirst();
+  private readonly rehearsed = new WeakSet<PassageWork>();
 
   constructor(keptFolder: string, builtFolder: string | null, tell: (message: FromDesk) => void) {
     this.open = new OpenWork(keptFolder, builtFolder);
@@ -45,7 +50,9 @@ export class DeskWork {
         return this.run(ask);
       case "board": {
         const opened = await this.open.of(ask.passage);
-        return opened.ok ? good(this.board(opened.value, ask.nowAt)) : opened;
+        if (!opened.ok) return opened;
+        void this.rehearse(opened.value);
+        return good(this.board(opened.value, ask.nowAt));
       }
       case "departure": {
         const opened = await this.open.of(ask.passage);
@@ -72,6 +79,17 @@ export class DeskWork {
     // What is invented lies at times of its own: its age is none of today's.
     const told = boardToldOf(judged.answer, typedFigures(document), document.passage.invented ? null : nowAt, work.sky);
     return { json: JSON.stringify(told), whole: judged.missing.length === 0 };
+  }
+
+  /** Judges and tells boards that nobody hears of, once for each passage, while nothing else is asked. */
+  private async rehearse({ document, work }: WorkOf): Promise<void> {
+    if (!work.isTried || this.rehearsed.has(work)) return;
+    this.rehearsed.add(work);
+    await restFor(REHEARSE_AFTER_MILLISECONDS);
+    for (const answer of work.rehearsals(work.preparedBy(document))) {
+      JSON.stringify(boardToldOf(answer, typedFigures(document), null, work.sky));
+      await restFor(REHEARSE_EVERY_MILLISECONDS);
+    }
   }
 
   private async run({ run, passage, nowAt }: Extract<DeskAsk, { kind: "run" }>): Promise<Parsed<DeskAnswers["run"]>> {
@@ -167,6 +185,10 @@ export class DeskWork {
 /** Lets what was asked meanwhile be answered first. */
 function giveWay(): Promise<void> {
   return new Promise((resolve) => setImmediate(resolve));
+}
+
+function restFor(milliseconds: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, milliseconds).unref());
 }
 
 function keyOf(kind: string, { document, work }: WorkOf, departAt: number): string {

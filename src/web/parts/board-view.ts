@@ -1,5 +1,6 @@
 import type { BoardTold, LineTold } from "../../api/index.ts";
-import { drawBoard, drawBoardKey } from "../../figures/index.ts";
+import { type BoardLook, drawBoard, drawBoardDay, drawBoardKey } from "../../figures/index.ts";
+import { changeChildren, noteChildren } from "../dom/change-markup.ts";
 import { byId, setMarkup } from "../dom/element.ts";
 import { stepOf, walk } from "../state/walk-board.ts";
 
@@ -20,17 +21,33 @@ export function boardView(choose: (departAt: string, byKey: boolean) => void): B
   let board: BoardTold | null = null;
   let chosen: string | null = null;
   let buttons = new Map<string, HTMLInputElement>();
-  let compact = false;
+  let compact: boolean | null = null;
 
+  const narrow = (): boolean => place.clientWidth < COMPACT_BELOW_PX;
+  /** Sets the days that have changed; tells whether any has. */
+  const set = ({ days }: BoardTold, look: BoardLook): boolean => {
+    const pieces = days.map((day) => drawBoardDay(day, look));
+    const grid = (): Element | null => place.querySelector(":scope > .board");
+    const standing = grid();
+    if (standing !== null && days.length > 0) return changeChildren(standing, pieces);
+    const changed = setMarkup(place, drawBoard(days, look));
+    const made = grid();
+    if (made !== null) noteChildren(made, pieces);
+    return changed;
+  };
   const draw = (): void => {
     if (board === null) return;
-    compact = place.clientWidth < COMPACT_BELOW_PX;
+    // Asked for once: the width of a page that has just been changed has to be laid out first.
+    compact ??= narrow();
     const opened = openedFolds(place);
     const held = place.contains(document.activeElement);
     const look = { marginalBelow: board.marginalBelow, chosen, compact, fold: "shut" as const };
-    if (!setMarkup(place, drawBoard(board.days, look))) return;
+    if (!set(board, look)) return;
     buttons = new Map([...place.querySelectorAll<HTMLInputElement>("tr[data-at] input[type=radio]")].map((one) => [one.value, one]));
     for (const id of opened) setFold(place, id, true);
+    // A line that was left standing keeps what a hand has chosen in it.
+    const choice = chosen === null ? undefined : buttons.get(chosen);
+    if (choice !== undefined) choice.checked = true;
     if (held && chosen !== null) buttons.get(chosen)?.focus({ preventScroll: true });
   };
   const seen = (line: LineTold): boolean => buttons.get(line.departAt)?.closest("tbody")?.hidden !== true;
@@ -51,7 +68,9 @@ export function boardView(choose: (departAt: string, byKey: boolean) => void): B
     if (departAt !== undefined && departAt !== chosen) choose(departAt, false);
   });
   new ResizeObserver(() => {
-    if (place.clientWidth < COMPACT_BELOW_PX !== compact) draw();
+    if (narrow() === compact) return;
+    compact = narrow();
+    draw();
   }).observe(place);
 
   return {
