@@ -39,6 +39,8 @@ export async function keepDemoAnswer() {
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
     for (const name of readdirSync(join(home, "kept"))) copyFileSync(join(home, "kept", name), join(folder, name));
+    const board = office.boardToKeep("demo");
+    if (board !== null) writeFileSync(join(folder, board.fileName), board.json);
     writeFileSync(stampFile, stamp);
   } finally {
     clearInterval(held);

@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { good, type Parsed } from "../core/answers/index.ts";
 import { editEntries, type PassageDocument, readPassage } from "../formats/passage/index.ts";
 import type { Library, PassageEntry, PassageWritten } from "../storage/index.ts";
@@ -43,10 +45,12 @@ export class Office {
   /** By passage, the key of the board that the desk answered last. */
   private readonly lastBoards = new Map<string, string>();
   private hasRehearsed = false;
+  private readonly builtFolder: string | null;
 
   constructor({ library, now, fault, deskScript, builtFolder }: OfficeOptions) {
     this.library = library;
     this.now = now;
+    this.builtFolder = builtFolder;
     const options: DeskOptions = {
       keptFolder: library.answers.folder,
       builtFolder,
@@ -140,9 +144,11 @@ export class Office {
    */
   private keptBoard(id: string, key: string): string | null {
     if (this.lastBoards.has(id)) return null;
-    const kept = this.library.answers.boardOf(id, key);
     const entry = this.library.entry(id);
-    if (kept === null || !entry.ok) return null;
+    if (!entry.ok) return null;
+    const kept = this.library.answers.boardOf(id, key);
+    // Only boards of invented waters are made with the build.
+    if (kept === null) return entry.value.invented ? this.builtBoard(key) : null;
     return entry.value.invented || Math.abs(this.now() - kept.madeAt) < TOLD_AGAIN_SECONDS ? kept.json : null;
   }
 
@@ -159,6 +165,23 @@ export class Office {
       await new Promise((resolve) => setTimeout(resolve, round === 0 ? REHEARSE_AFTER_MILLISECONDS : REHEARSE_EVERY_MILLISECONDS).unref());
       editEntries(document.value, [{ path: "name", typed: `${name} ${round}` }]);
     }
+  }
+
+  private builtBoard(key: string): string | null {
+    if (this.builtFolder === null) return null;
+    try {
+      return readFileSync(join(this.builtFolder, boardFileName(key)), "utf8");
+    } catch {
+      // It is only a saving: what is not there is judged from the run, or run.
+      return null;
+    }
+  }
+
+  /** The board that was told of a passage as it stands, and the name of a file to keep it under with a build; null: none was. */
+  boardToKeep(id: string): { readonly fileName: string; readonly json: string } | null {
+    const key = this.lastBoards.get(id);
+    const kept = key === undefined ? null : this.library.answers.boardOf(id, key);
+    return key === undefined || kept === null ? null : { fileName: boardFileName(key), json: kept.json };
   }
 
   /** The sheet of paper for one departure, HTML. */
@@ -183,6 +206,8 @@ export class Office {
     this.library.close();
   }
 }
+
+const boardFileName = (key: string): string => `${key}.board.json`;
 
 /** What the library writes of a document. */
 export function writtenOf({ text, passage: { name, invented } }: PassageDocument): PassageWritten {
