@@ -6,6 +6,7 @@ export default defineConfig({
     include: ["test/**/*.test.ts"],
     setupFiles: ["test/seeded.ts"],
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     // Its own choice is one less than there are cores: on two, half of the machine would stand idle.
     maxWorkers: availableParallelism(),
     reporters: ["default"],

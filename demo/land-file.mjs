@@ -1,6 +1,7 @@
 // @ts-check
 /** `land.geojson`: the two invented coasts and a reef that is kept out of, as GeoJSON (RFC 7946). */
 import { coastOfSarumeNm, coastOfTavoraNm } from "./land.mjs";
+import { area, areasText } from "./shared/land-areas.mjs";
 import { positionOf } from "./strait.mjs";
 
 /** How far up- and down-stream of the buoy off Pelu Road the coasts are drawn, miles: beyond the current's grid on all sides. */
@@ -25,23 +26,14 @@ export function landText() {
   // Outer rings turn left: Sarume's coast is drawn down-stream, with the land on its left, Tavora's up-stream.
   const tavora = along.toReversed().map((downStreamNm) => [coastOfTavoraNm(downStreamNm), downStreamNm]);
   const sarume = along.map((downStreamNm) => [coastOfSarumeNm(downStreamNm), downStreamNm]);
-  const areas = [
-    area("Tavora", "land", [...tavora, [BEHIND_NM.tavora, -REACH_NM], [BEHIND_NM.tavora, REACH_NM]]),
-    area("Sarume", "land", [...sarume, [BEHIND_NM.sarume, REACH_NM], [BEHIND_NM.sarume, -REACH_NM]]),
-    area("Harrier Reef", "keptOut", HARRIER_REEF),
-  ];
-  return `{"type": "FeatureCollection", "features": [\n${areas.join(",\n")}\n]}\n`;
+  return areasText([
+    area("Tavora", "land", placed([...tavora, [BEHIND_NM.tavora, -REACH_NM], [BEHIND_NM.tavora, REACH_NM]])),
+    area("Sarume", "land", placed([...sarume, [BEHIND_NM.sarume, REACH_NM], [BEHIND_NM.sarume, -REACH_NM]])),
+    area("Harrier Reef", "keptOut", placed(HARRIER_REEF)),
+  ]);
 }
 
-/**
- * @param {string} name
- * @param {"land" | "keptOut"} kind
- * @param {number[][]} corners miles across and down-stream
- */
-function area(name, kind, corners) {
-  const ring = [...corners, corners[0] ?? []].map(([acrossNm = 0, downStreamNm = 0]) => {
-    const { latitudeDeg, longitudeDeg } = positionOf({ acrossNm, downStreamNm });
-    return [Number(longitudeDeg.toFixed(5)), Number(latitudeDeg.toFixed(5))];
-  });
-  return JSON.stringify({ type: "Feature", properties: { name, kind }, geometry: { type: "Polygon", coordinates: [ring] } });
+/** @param {number[][]} corners miles across and down-stream */
+function placed(corners) {
+  return corners.map(([acrossNm = 0, downStreamNm = 0]) => positionOf({ acrossNm, downStreamNm }));
 }

@@ -3,6 +3,7 @@
  * `letter.txt`: what a forecaster would write of the same week at mid-strait. Figures are the control's, rounded as people round, with
  * the front four hours earlier; the sea is grown from that wind.
  */
+import { windSeaAt } from "./shared/wind-sea.mjs";
 import { LEAD_HOURS, MIDDLE, ZONE_HOURS } from "./strait.mjs";
 import { CONTROL, PARTING, windAt } from "./weather.mjs";
 
@@ -122,34 +123,17 @@ function pointsOf(fromDeg) {
   return first === last ? String(first) : `${first}-${last}`;
 }
 
-/** Long swell that is always there, and the sea that this much wind raises in the end: metres from knots. */
+/** Long swell that is always there. */
 const SWELL = { heightMetres: 0.75, periodSeconds: 10.5 };
-const RAISED = { share: 0.022, power: 1.5, growHours: 7, fallHours: 11, shortenHours: 40 };
 
 /**
  * Significant height, swell and wind sea together by squares, and the period that an observer sees.
  * @param {number} leadHours
  */
 function seaAt(leadHours) {
-  let windSeaMetres = 0.5;
-  let windSeaSeconds = secondsOf(windSeaMetres);
-  for (let hour = 0; hour < leadHours; hour += 0.25) {
-    const raisedMetres = RAISED.share * windAt(MIDDLE, hour, EARLIER).speedKn ** RAISED.power;
-    const hours = raisedMetres > windSeaMetres ? RAISED.growHours : RAISED.fallHours;
-    windSeaMetres += ((raisedMetres - windSeaMetres) * 0.25) / hours;
-    const shortened = windSeaSeconds + ((secondsOf(windSeaMetres) - windSeaSeconds) * 0.25) / RAISED.shortenHours;
-    windSeaSeconds = Math.max(secondsOf(windSeaMetres), shortened);
-  }
+  const windSea = windSeaAt((hour) => windAt(MIDDLE, hour, EARLIER).speedKn, leadHours);
   // Weighed by the squares of the energies, so that the stronger of the two gives the period, as an observer sees it.
-  const [ofSwell, ofWindSea] = [SWELL.heightMetres ** 4, windSeaMetres ** 4];
-  const periodSeconds = (ofSwell * SWELL.periodSeconds + ofWindSea * windSeaSeconds) / (ofSwell + ofWindSea);
-  return { heightMetres: Math.sqrt(SWELL.heightMetres ** 2 + windSeaMetres ** 2), periodSeconds };
-}
-
-/**
- * Period of a growing wind sea; one that falls keeps its length longer than its height.
- * @param {number} metres
- */
-function secondsOf(metres) {
-  return 2.8 + 1.1 * metres;
+  const [ofSwell, ofWindSea] = [SWELL.heightMetres ** 4, windSea.heightMetres ** 4];
+  const periodSeconds = (ofSwell * SWELL.periodSeconds + ofWindSea * windSea.periodSeconds) / (ofSwell + ofWindSea);
+  return { heightMetres: Math.sqrt(SWELL.heightMetres ** 2 + windSea.heightMetres ** 2), periodSeconds };
 }

@@ -3,8 +3,9 @@
  * The invented strait: where its two buoys lie, and a frame of nautical miles that runs across it and down-stream. Open ocean in the
  * world as it is: the nearest real land lies more than 400 nm off. Latitudes north and longitudes east are positive, degrees.
  */
+import { straitFrame } from "./shared/frame.mjs";
 
-/** @typedef {{ latitudeDeg: number, longitudeDeg: number }} Position */
+/** @typedef {import("./shared/frame.mjs").Position} Position */
 /** @typedef {{ acrossNm: number, downStreamNm: number }} Place */
 
 /** The run of the forecasts, seconds of the UTC epoch, and how far it reaches in which steps. */
@@ -26,19 +27,16 @@ export const MIDDLE = { latitudeDeg: -33.6, longitudeDeg: -118.5 };
 export const ACROSS_DEG = 125;
 export const DOWN_STREAM_DEG = 215;
 
-const RAD = Math.PI / 180;
-/** Miles of longitude in a degree, the same over the whole strait: good to 2 % at its edges, and exact for an invented sea. */
-const NM_PER_DEGREE_EAST = 60 * Math.cos(MIDDLE.latitudeDeg * RAD);
+const frame = straitFrame({ origin: FROM, middle: MIDDLE, acrossDeg: ACROSS_DEG, alongDeg: DOWN_STREAM_DEG });
 
 /**
  * Miles across and down-stream of the fairway buoy off Pelu Road.
  * @param {Position} position
  * @returns {Place}
  */
-export function placeOf({ latitudeDeg, longitudeDeg }) {
-  const eastNm = (longitudeDeg - FROM.longitudeDeg) * NM_PER_DEGREE_EAST;
-  const northNm = (latitudeDeg - FROM.latitudeDeg) * 60;
-  return { acrossNm: along(eastNm, northNm, ACROSS_DEG), downStreamNm: along(eastNm, northNm, DOWN_STREAM_DEG) };
+export function placeOf(position) {
+  const { acrossNm, alongNm } = frame.milesOf(position);
+  return { acrossNm, downStreamNm: alongNm };
 }
 
 /**
@@ -47,30 +45,11 @@ export function placeOf({ latitudeDeg, longitudeDeg }) {
  * @returns {Position}
  */
 export function positionOf({ acrossNm, downStreamNm }) {
-  const eastNm = acrossNm * Math.sin(ACROSS_DEG * RAD) + downStreamNm * Math.sin(DOWN_STREAM_DEG * RAD);
-  const northNm = acrossNm * Math.cos(ACROSS_DEG * RAD) + downStreamNm * Math.cos(DOWN_STREAM_DEG * RAD);
-  return { latitudeDeg: FROM.latitudeDeg + northNm / 60, longitudeDeg: FROM.longitudeDeg + eastNm / NM_PER_DEGREE_EAST };
+  return frame.positionAt(acrossNm, downStreamNm);
 }
 
-/**
- * The part of a displacement that lies along a bearing.
- * @param {number} eastNm
- * @param {number} northNm
- * @param {number} bearingDeg
- */
-function along(eastNm, northNm, bearingDeg) {
-  return eastNm * Math.sin(bearingDeg * RAD) + northNm * Math.cos(bearingDeg * RAD);
-}
-
-/**
- * Miles from the middle of the strait toward a bearing.
- * @param {Position} position
- * @param {number} bearingDeg
- */
-export function milesToward({ latitudeDeg, longitudeDeg }, bearingDeg) {
-  const eastNm = (longitudeDeg - MIDDLE.longitudeDeg) * NM_PER_DEGREE_EAST;
-  return along(eastNm, (latitudeDeg - MIDDLE.latitudeDeg) * 60, bearingDeg);
-}
+/** Miles from the middle of the strait toward a bearing. */
+export const milesToward = frame.milesToward;
 
 /**
  * The instants of the forecasts, hours after the run.

@@ -4,16 +4,14 @@
  * then an easing south-easter and light easterlies. Hours are counted from the run at the middle of the strait; everything moves from
  * north-west to south-east with the front.
  */
+import { figuresAt, greatestGust, grown, motionOfWind } from "./shared/week.mjs";
 import { milesToward, ZONE_HOURS } from "./strait.mjs";
 
-/**
- * What sets one forecast apart from the control: each from -1 to 1, at its full size when the lead is long.
- * @typedef {{ late: number, strong: number, veered: number }} Departure
- */
+/** @typedef {import("./shared/lots.mjs").Departure} Departure */
 
 /**
  * The week: hour, direction the wind comes from (unwound, degrees), knots, gust over wind. The front passes between the two lines of hours 60.75 and 61.25.
- * @type {readonly (readonly [number, number, number, number])[]}
+ * @type {import("./shared/week.mjs").Week}
  */
 const WEEK = [
   [-24, 385, 9, 1.25],
@@ -50,9 +48,6 @@ export const PARTING = { frontHours: 6, frontFullAtHours: 72, strengthShare: 0.1
 /** The control: no departure. */
 export const CONTROL = { late: 0, strong: 0, veered: 0 };
 
-const RAD = Math.PI / 180;
-const MPS_PER_KNOT = 1852 / 3600;
-
 /**
  * Wind and gust as one forecast has them: knots, and the direction the wind comes from, true.
  * @param {import("./strait.mjs").Position} position
@@ -62,7 +57,10 @@ const MPS_PER_KNOT = 1852 / 3600;
 export function windAt(position, leadHours, departure) {
   const lateHours = departure.late * PARTING.frontHours * grown(leadHours, PARTING.frontFullAtHours);
   const share = grown(leadHours, PARTING.fullAtHours);
-  const [fromDeg, knots, gustFactor] = weekAt(leadHours - lateHours - milesToward(position, FRONT_TOWARD_DEG) / FRONT_SPEED_KN);
+  const [fromDeg = 0, knots = 0, gustFactor = 1] = figuresAt(
+    WEEK,
+    leadHours - lateHours - milesToward(position, FRONT_TOWARD_DEG) / FRONT_SPEED_KN,
+  );
   const shipHour = (((leadHours + 12 + ZONE_HOURS) % 24) + 24) % 24;
   const byDay = 1 + 0.1 * Math.cos((2 * Math.PI * (shipHour - 16)) / 24);
   const byPlace = 1 + 0.05 * Math.sin((2 * Math.PI * milesToward(position, 80)) / 170);
@@ -78,8 +76,7 @@ export function windAt(position, leadHours, departure) {
  * @param {Departure} departure
  */
 export function windMotionAt(position, leadHours, departure) {
-  const { fromDeg, speedKn } = windAt(position, leadHours, departure);
-  return { eastMps: -speedKn * MPS_PER_KNOT * Math.sin(fromDeg * RAD), northMps: -speedKn * MPS_PER_KNOT * Math.cos(fromDeg * RAD) };
+  return motionOfWind(windAt(position, leadHours, departure));
 }
 
 /**
@@ -90,32 +87,5 @@ export function windMotionAt(position, leadHours, departure) {
  * @param {Departure} departure
  */
 export function greatestGustMps(position, leadHours, overHours, departure) {
-  let greatestKn = 0;
-  for (let at = leadHours - overHours; at <= leadHours; at += 0.5)
-    greatestKn = Math.max(greatestKn, windAt(position, at, departure).gustKn);
-  return greatestKn * MPS_PER_KNOT;
-}
-
-/**
- * How far forecasts have parted at a lead, 0 to 1.
- * @param {number} leadHours
- * @param {number} fullAtHours
- */
-function grown(leadHours, fullAtHours) {
-  return Math.min(1, Math.max(0, leadHours / fullAtHours));
-}
-
-/**
- * Direction, knots and gust factor between the lines of the week.
- * @param {number} hour
- * @returns {readonly [number, number, number]}
- */
-function weekAt(hour) {
-  const next = WEEK.findIndex((line) => line[0] > hour);
-  const before = WEEK[next - 1];
-  const after = WEEK[next];
-  if (before === undefined || after === undefined) throw new Error(`no wind is invented for hour ${hour}`);
-  const share = (hour - before[0]) / (after[0] - before[0]);
-  const [, fromDeg, knots, gustFactor] = before;
-  return [fromDeg + share * (after[1] - fromDeg), knots + share * (after[2] - knots), gustFactor + share * (after[3] - gustFactor)];
+  return greatestGust((at) => windAt(position, at, departure), leadHours, overHours);
 }

@@ -1,6 +1,7 @@
 import type { OpenSpan } from "../core/calendar/index.ts";
 import type { GateFault, GatePassed } from "../core/places/index.ts";
 import type { BoardRow, GateCure } from "../core/window/index.ts";
+import { inletReasonJson } from "./inlet-json.ts";
 import { iso, isoOrNull, rounded } from "./instant.ts";
 import { noAnswerJson } from "./no-answer-json.ts";
 
@@ -24,8 +25,16 @@ function openingJson(one: { readonly opening: OpenSpan; readonly seconds: number
 
 function faultJson(fault: GateFault) {
   const of = { kind: fault.kind, name: fault.gate.name, on: fault.gate.on, role: fault.role, zone: fault.gate.zone };
-  if (fault.kind !== "missed") return { ...of, reachedAt: iso(fault.why.at), late: null, early: null, why: noAnswerJson(fault.why) };
-  return { ...of, reachedAt: iso(fault.reachedAt), late: openingJson(fault.late), early: openingJson(fault.early), why: null };
+  if (fault.kind !== "missed")
+    return { ...of, reachedAt: iso(fault.why.at), shutBy: [], late: null, early: null, why: noAnswerJson(fault.why) };
+  return {
+    ...of,
+    reachedAt: iso(fault.reachedAt),
+    shutBy: fault.shutBy.map(inletReasonJson),
+    late: openingJson(fault.late),
+    early: openingJson(fault.early),
+    why: null,
+  };
 }
 
 function cureJson(cure: GateCure) {

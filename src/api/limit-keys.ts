@@ -9,6 +9,8 @@ export const LIMIT_KEYS = {
   windAgainstCurrentMps2: "windAgainstCurrentKn2",
   seaHeightMetres: "seaHeightMetres",
   seaPeriodSeconds: "seaPeriodSeconds",
+  seaSteepness: "seaSteepness",
+  seaOnCurrentMetres: "seaOnCurrentMetres",
   visibilityMetres: "visibilityNm",
   thunderstormShare: "thunderstormPercent",
   sunAltitudeDeg: "sunAltitudeDeg",
@@ -39,6 +41,8 @@ export function limitValue(limit: Limit, value: number): number {
       return rounded(value / (MPS_PER_KNOT * MPS_PER_KNOT), 2);
     case "visibilityMetres":
       return rounded(nmFromMetres(value), 2);
+    case "seaSteepness":
+      return rounded(value, 4);
     case "thunderstormShare":
       return rounded(100 * value, 2);
     case "sinceAgainstSeconds":

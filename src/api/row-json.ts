@@ -48,7 +48,12 @@ function slackJson(slack: Slack) {
 }
 
 function decidedByJson({ decidedBy }: Verdict) {
-  const why = decidedBy.kind === "noPassage" ? decidedBy.why : decidedBy.kind === "notJudged" ? decidedBy.margin.why : null;
+  const why =
+    decidedBy.kind === "noPassage" || decidedBy.kind === "currentNotFit"
+      ? decidedBy.why
+      : decidedBy.kind === "notJudged"
+        ? decidedBy.margin.why
+        : null;
   return {
     kind: decidedBy.kind,
     limit: decidedBy.kind === "margin" || decidedBy.kind === "notJudged" ? LIMIT_KEYS[decidedBy.margin.limit.felt] : null,

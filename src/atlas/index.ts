@@ -7,6 +7,13 @@
 export { type Coast, openCoast } from "./coast.ts";
 export { COAST_FACTS } from "./coast-facts.ts";
 export { TIDE_FACTS } from "./tide-facts.ts";
-export { type AtlasStation, type NearStation, openTideStations, type StationDoubt, type TideAtlas } from "./tide-stations.ts";
+export {
+  type AtlasStation,
+  type AtlasTold,
+  type NearStation,
+  openTideStations,
+  type StationDoubt,
+  type TideAtlas,
+} from "./tide-stations.ts";
 export { readWorldTides } from "./tide-world.ts";
 export { readWorldCoast } from "./world-coast.ts";

@@ -1,7 +1,7 @@
 import type { Parsed } from "../core/answers/index.ts";
 import { geodesicBetween, type Position } from "../core/earth/index.ts";
 import { nearestWord } from "../core/units/index.ts";
-import { harmonicTide, type StationFacts, secondaryTide, type Tide, type TideStation } from "../core/water/index.ts";
+import { harmonicTide, type SecondaryStation, type StationFacts, secondaryTide, type Tide, type TideStation } from "../core/water/index.ts";
 import { type StationRecord, TideFile } from "./tide-file.ts";
 
 /** What a source says against its own station. */
@@ -24,6 +24,14 @@ export interface NearStation {
   readonly distanceMetres: number;
 }
 
+interface OwnConstants {
+  readonly kind: "constants";
+  readonly station: TideStation;
+}
+
+/** From what a station's tide is told, as plain data. */
+export type AtlasTold = OwnConstants | { readonly kind: "secondary"; readonly station: SecondaryStation; readonly reference: OwnConstants };
+
 /** The tide stations that ship, ready to be asked. */
 export interface TideAtlas {
   /** The set it was cut from. */
@@ -42,6 +50,8 @@ export interface TideAtlas {
   constants(id: string): TideStation | null;
   /** A station's tide. Throws on an id that isn't there. */
   tide(id: string): Parsed<Tide>;
+  /** The same as plain data: constants, or differences with the constants of the reference. Throws on an id that isn't there. */
+  told(id: string): AtlasTold;
 }
 
 /** Opens the packed stations. Throws on bytes that are none. */
@@ -56,6 +66,17 @@ export function openTideStations(bytes: Uint8Array): TideAtlas {
     record?.tide.kind === "harmonic"
       ? { ...factsOf(record), datum: record.datum, meanLevelMetres: record.tide.meanLevelMetres, constants: file.constantsOf(record.tide) }
       : null;
+  const toldOf = (id: string): AtlasTold => {
+    const record = recordOf(id);
+    if (record === undefined) throw new Error(`no tide station: ${id}`);
+    if (record.tide.kind === "harmonic") return { kind: "constants", station: harmonic(record) as TideStation };
+    const reference = records[record.tide.reference];
+    const { high, low } = record.tide;
+    const station = { ...factsOf(record), datum: record.datum, referenceId: reference?.id ?? "", high, low };
+    const constants = harmonic(reference);
+    if (constants === null) throw new Error(`the reference of ${id} has no constants: ${reference?.id}`);
+    return { kind: "secondary", station, reference: { kind: "constants", station: constants } };
+  };
   let folded: readonly string[] | null = null;
   return {
     version: file.version,
@@ -70,16 +91,10 @@ export function openTideStations(bytes: Uint8Array): TideAtlas {
     },
     constants: (id) => harmonic(recordOf(id)),
     tide: (id) => {
-      const record = recordOf(id);
-      if (record === undefined) throw new Error(`no tide station: ${id}`);
-      if (record.tide.kind === "harmonic") return harmonicTide(harmonic(record) as TideStation);
-      const reference = records[record.tide.reference];
-      const { high, low } = record.tide;
-      const secondary = { ...factsOf(record), datum: record.datum, referenceId: reference?.id ?? "", high, low };
-      const constants = harmonic(reference);
-      if (constants === null) throw new Error(`the reference of ${id} has no constants: ${reference?.id}`);
-      return secondaryTide(secondary, constants);
+      const told = toldOf(id);
+      return told.kind === "constants" ? harmonicTide(told.station) : secondaryTide(told.station, told.reference.station);
     },
+    told: toldOf,
   };
 }
 

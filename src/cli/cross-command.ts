@@ -21,6 +21,7 @@ import {
   SAFETY_WORDS,
   seamInWords,
   standingOffInWords,
+  streamDoubtsInWords,
   streamTotalInWords,
   wayName,
   whenInDoubtInWords,
@@ -29,8 +30,8 @@ import {
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
 import { departureTyped } from "./departure-time.ts";
-import { headText } from "./leave-command.ts";
-import { openGiven } from "./opened.ts";
+import { headText, notFitText } from "./leave-command.ts";
+import { DEMO_OPTION, DEMO_WORDS, openGiven } from "./opened.ts";
 import { gatesText } from "./text/gates-text.ts";
 import { lanesText } from "./text/lanes-text.ts";
 import { plotText } from "./text/plot-text.ts";
@@ -45,15 +46,15 @@ export const crossCommand: AddCommand = (program, context, done) => {
     .description("the ways across for one departure, side by side, and the order to steer by")
     .argument("[PASSAGE]", "a passage file")
     .requiredOption("--at <TIME>", "when to leave the berth: 2027-04-07 2200, THU 2200, 2027-04-08T06:00Z")
-    .option("--demo", "use the demo's passage")
+    .option(DEMO_OPTION, DEMO_WORDS)
     .option("--json", "the whole answer as JSON (athwart.cross/1)")
     .addHelpText(
       "after",
       '\nExamples:\n  athwart cross --demo --at "2027-04-07 2200"\n  athwart cross --demo --at "2027-04-08T06:00Z" --json\n\nA time without a zone is ship\'s time. Exit: 0 a way arrives, 1 none does, 2 bad\ninput.',
     )
-    .action(async (file: string | undefined, options: { at: string; demo?: boolean; json?: boolean }) => {
+    .action(async (file: string | undefined, options: { at: string; demo?: string; json?: boolean }) => {
       const json = options.json === true;
-      const opened = await openGiven(file, options.demo === true);
+      const opened = await openGiven(file, options.demo);
       if (!opened.ok) return done(tellIssues(context, opened.issues, json));
       const { prepared } = opened.value;
       const at = departureTyped(options.at, "--at", prepared);
@@ -128,6 +129,10 @@ export function crossText(opened: OpenedPassage, answer: CrossAnswer): string {
   }
   if (answer.afterArrival !== null) parts.push(wrap(afterArrivalInWords(answer.afterArrival, prepared).join(" ")));
   if (answer.staging !== null) parts.push(stagingText(answer.staging, zone, prepared.passage.arrivalZone));
+  const notFit = notFitText(prepared);
+  if (notFit !== "") parts.push(notFit);
+  const doubts = streamDoubtsInWords(prepared, answer.departAt, answer.row.arrivalAt ?? answer.departAt + 86400);
+  if (doubts.length > 0) parts.push(wrap(doubts.join(" ")));
   for (const seam of answer.seams) parts.push(wrap(`No run covers the passage whole. ${seamInWords(seam, zone)}`));
   parts.push(wrap(compassInWords(compass)));
   parts.push(

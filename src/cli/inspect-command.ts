@@ -14,13 +14,13 @@ import {
 } from "../storage/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
-import { DEMO_PASSAGE } from "./opened.ts";
+import { DEMO_NAMES, DEMO_OPTION, demoTyped } from "./opened.ts";
 import { fileText, togetherText } from "./text/inspect-text.ts";
 import { Typed } from "./typed.ts";
 
 interface InspectFlags {
   readonly for?: string;
-  readonly demo?: boolean;
+  readonly demo?: string;
   readonly zone?: string;
   readonly issued?: string;
   readonly strikeOut?: string;
@@ -43,7 +43,7 @@ export const inspectCommand: AddCommand = (program, context, done) => {
     .description("what a forecast, current, letter, sail table, land or passage file holds, and whether it serves")
     .argument("<FILE...>", "one file or several")
     .option("--for <PASSAGE>", "hold the files against this passage: its waters, its departures, what it needs")
-    .option("--demo", "hold the files against the demo's passage")
+    .option(DEMO_OPTION, `hold the files against the demo's passage, or another's: ${DEMO_NAMES}`)
     .option("--zone <ZONE>", "the zone of a letter that names none: UTC-8, Pacific/Tahiti")
     .option("--issued <TIME>", "when a letter that doesn't say was issued: 2027-04-06 0730 UTC-8")
     .option("--strike-out <LINES>", "lines of a letter to leave out, by number: 5, 9")
@@ -53,10 +53,10 @@ export const inspectCommand: AddCommand = (program, context, done) => {
       const json = flags.json === true;
       const typed = new Typed();
       const strikeOutLines = typed.read("--strike-out", flags.strikeOut, parseLines) ?? [];
-      if (flags.demo === true && flags.for !== undefined)
-        typed.issues.push(issue("--demo", "options-clash", "either --for or --demo, not both"));
+      const demo = typed.read("--demo", flags.demo, demoTyped);
+      if (demo !== null && flags.for !== undefined) typed.issues.push(issue("--demo", "options-clash", "either --for or --demo, not both"));
       if (typed.issues.length > 0) return done(tellIssues(context, typed.issues, json));
-      const against = flags.demo === true ? DEMO_PASSAGE : flags.for;
+      const against = demo?.path ?? flags.for;
       const needs = against === undefined ? null : await readPassageNeeds(against);
       if (needs?.ok === false) return done(tellIssues(context, needs.issues, json));
       const passage = needs === null ? null : needs.value;

@@ -15,9 +15,11 @@ import {
   handMeansInWords,
   leaveInWords,
   limitInWords,
+  notFitInWords,
   SAFETY_WORDS,
   seamsUnderInWords,
   sourcesInWords,
+  streamDoubtsUnder,
   unsetLimitsInWords,
   zonesInWords,
 } from "../words/index.ts";
@@ -25,7 +27,7 @@ import type { AddCommand } from "./add-command.ts";
 import { tryAll, workersTyped } from "./all-departures.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
 import { departureTyped } from "./departure-time.ts";
-import { DEMO_PASSAGE, openGiven } from "./opened.ts";
+import { DEMO_OPTION, DEMO_WORDS, openGiven, typedAs } from "./opened.ts";
 import { boardText } from "./text/board-text.ts";
 import { chanceText, tenthsInWords } from "./text/chance-text.ts";
 import { gatesText } from "./text/gates-text.ts";
@@ -33,7 +35,7 @@ import { whyText } from "./text/why-text.ts";
 import { wrap } from "./text/wrap.ts";
 
 interface LeaveOptions {
-  readonly demo?: boolean;
+  readonly demo?: string;
   readonly why?: string;
   readonly workers?: string;
   readonly every?: boolean;
@@ -45,7 +47,7 @@ export const leaveCommand: AddCommand = (program, context, done) => {
     .command("leave")
     .description("try every departure: open, marginal or closed, why, and how much time is in hand")
     .argument("[PASSAGE]", "a passage file")
-    .option("--demo", "use the demo's passage")
+    .option(DEMO_OPTION, DEMO_WORDS)
     .option("--why <TIME>", "all about one departure: every limit, the ways, the time in hand")
     .option("--workers <N>", "how many threads to work on; by the machine's cores unless given")
     .option("--every", "a line for every departure; long shut runs are not folded")
@@ -56,7 +58,7 @@ export const leaveCommand: AddCommand = (program, context, done) => {
     )
     .action(async (file: string | undefined, options: LeaveOptions) => {
       const json = options.json === true;
-      const opened = await openGiven(file, options.demo === true);
+      const opened = await openGiven(file, options.demo);
       if (!opened.ok) return done(tellIssues(context, opened.issues, json));
       const { prepared } = opened.value;
       const workers = workersTyped(options.workers);
@@ -85,6 +87,7 @@ export function leaveText(opened: OpenedPassage, answer: LeaveAnswer, every: boo
   const parts = [
     headText(opened, first, answer.rows.at(-1)?.arrivalAt ?? answer.departures.at(-1) ?? first),
     wrap(leaveInWords(answer).join(" ")),
+    notFitText(prepared),
     closerText(opened, answer),
     openGatesText(answer),
     boardText(answer, every),
@@ -95,6 +98,7 @@ export function leaveText(opened: OpenedPassage, answer: LeaveAnswer, every: boo
     wrap(forecastsAgreeInWords(answer)),
     chanceText(answer, spellsOf(answer.rows).flatMap((spell) => (spell.kind === "open" ? [bestOf(spell.rows)] : []))[0]),
     wrap(coarseWeatherInWords(answer)),
+    wrap(streamDoubtsUnder(answer)),
     wrap(seamsUnderInWords(answer)),
     [...sourcesInWords(prepared).map((line) => wrap(line, 80, "    ", "  ")), ...oddText(opened)].join("\n"),
     [...assumptionsInWords(prepared), ...chanceAssumptionsInWords(answer)].map((line) => wrap(line, 80, "    ", "  ")).join("\n"),
@@ -110,14 +114,21 @@ function leaveWhyText(opened: OpenedPassage, one: LeaveAnswer, board: LeaveAnswe
   const parts = [
     headText(opened, row.departAt, row.arrivalAt ?? row.departAt),
     whyText(one, board),
+    notFitText(prepared),
     wrap(forecastsAgreeInWords(one)),
     chanceText(one, row),
     wrap(coarseWeatherInWords(one)),
+    wrap(streamDoubtsUnder(one)),
     wrap(seamsUnderInWords(one)),
     [...assumptionsInWords(prepared), ...chanceAssumptionsInWords(one)].map((line) => wrap(line, 80, "    ", "  ")).join("\n"),
     wrap(`${SAFETY_WORDS}${prepared.passage.invented ? " Everything in this passage is invented, for demonstration." : ""}`),
   ];
   return `${parts.filter((part) => part !== "").join("\n\n")}\n`;
+}
+
+/** Forecasts of current that are not fit by a tidal station, a paragraph; empty where there is none. */
+export function notFitText(prepared: OpenedPassage["prepared"]): string {
+  return wrap(notFitInWords(prepared).join(" "));
 }
 
 /** The head of every answer about a passage, whose times run from `from` to `until`. */
@@ -132,8 +143,7 @@ function closerText({ path }: OpenedPassage, { prepared, rows }: LeaveAnswer): s
   const first = spellsOf(rows).find((spell) => spell.kind === "open");
   if (first === undefined) return "";
   const { isoDate, time } = formatInstant(epochSeconds(bestOf(first.rows).departAt), prepared.passage.shipZone);
-  const passage = path === DEMO_PASSAGE ? "--demo" : /\s/.test(path) ? `"${path}"` : path;
-  return `For the order: athwart cross ${passage} --at "${isoDate} ${time.replace(":", "")}"`;
+  return `For the order: athwart cross ${typedAs(path)} --at "${isoDate} ${time.replace(":", "")}"`;
 }
 
 /** The gates of the departure that the opening sentence tells of; with none open, those of the first. */

@@ -4,11 +4,12 @@ import { parseNumber } from "../core/units/index.ts";
 import { dataFolder } from "../storage/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, tellIssues } from "./context.ts";
+import { DEMO_NAMES, DEMO_OPTION, pathGiven } from "./opened.ts";
 
 const HIGHEST_PORT = 65535;
 
 interface OpenOptions {
-  readonly demo?: boolean;
+  readonly demo?: string;
   readonly port?: string;
   readonly browser: boolean;
 }
@@ -18,7 +19,7 @@ export const openCommand: AddCommand = (program, context, done) => {
     .command("open")
     .description("the page: everything at once, on this computer alone, until it is stopped")
     .argument("[PASSAGE]", "a passage file, taken into the library; the demo unless given")
-    .option("--demo", "open on the demo")
+    .option(DEMO_OPTION, `open on the demo, or on another: ${DEMO_NAMES}`)
     .option("--port <N>", "the port to serve on; the usual one, or any free one, unless given")
     .option("--no-browser", "print the address and open no browser")
     .addHelpText(
@@ -26,8 +27,8 @@ export const openCommand: AddCommand = (program, context, done) => {
       "\nExamples:\n  athwart open --demo\n  athwart open examples/letter-only/passage.yaml --no-browser\n\nPassages and files are kept in the folder that ATHWART_HOME names, else in the platform's own\nplace. It serves this computer alone. Stop it with Ctrl+C: nothing that was saved is lost.\n\nExit: 0 when stopped, 2 bad input.",
     )
     .action(async (file: string | undefined, options: OpenOptions) => {
-      if (options.demo === true && file !== undefined)
-        return done(tellIssues(context, [issue("--demo", "options-clash", "either a passage file or --demo, not both")], false));
+      const path = pathGiven(file, options.demo);
+      if (!path.ok) return done(tellIssues(context, path.issues, false));
       const port = portTyped(options.port);
       if (!port.ok) return done(tellIssues(context, port.issues, false));
       // Only this command needs the server: the others start without loading it.
@@ -35,7 +36,7 @@ export const openCommand: AddCommand = (program, context, done) => {
       const home = dataFolder({ env: process.env, platform: process.platform, home: homedir() });
       const created = await createServer({
         home,
-        open: file ?? null,
+        open: path.value,
         built: BUILT_ANSWERS,
         now: () => Math.floor(context.now()),
         fault: (why) => context.error(`${why}\n`),

@@ -1,16 +1,20 @@
 import { Command, CommanderError } from "commander";
 import { BadInput, type Code, type Issue, issue } from "../core/answers/index.ts";
 import type { AddCommand } from "./add-command.ts";
+import { anchorCommand } from "./anchor-command.ts";
 import { ANSWERED, BAD_INPUT, type CommandContext, type ExitCode, tellIssues } from "./context.ts";
 import { crossCommand } from "./cross-command.ts";
+import { inletCommand } from "./inlet-command.ts";
 import { inspectCommand } from "./inspect-command.ts";
 import { leaveCommand } from "./leave-command.ts";
 import { openCommand } from "./open-command.ts";
+import { withDemosNamed } from "./opened.ts";
 import { refugesCommand } from "./refuges-command.ts";
 import { skyCommand } from "./sky-command.ts";
 import { steerCommand } from "./steer-command.ts";
 import { tideCommand } from "./tide-command.ts";
 import { variationCommand } from "./variation-command.ts";
+import { waveCommand } from "./wave-command.ts";
 
 const COMMANDS: readonly AddCommand[] = [
   openCommand,
@@ -18,10 +22,13 @@ const COMMANDS: readonly AddCommand[] = [
   leaveCommand,
   crossCommand,
   refugesCommand,
+  inletCommand,
   steerCommand,
   skyCommand,
   tideCommand,
   variationCommand,
+  anchorCommand,
+  waveCommand,
 ];
 
 /** The program, apart from running it. `done` is called once by the command that ran. */
@@ -48,7 +55,7 @@ export async function runProgram(words: readonly string[], context: CommandConte
     code = ended;
   });
   try {
-    await program.parseAsync([...words], { from: "user" });
+    await program.parseAsync([...withDemosNamed(words)], { from: "user" });
     return code;
   } catch (error) {
     if (error instanceof CommanderError) {

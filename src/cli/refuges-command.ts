@@ -18,7 +18,7 @@ import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, NO_ANSWER, tellIssues } from "./context.ts";
 import { departureTyped } from "./departure-time.ts";
 import { headText } from "./leave-command.ts";
-import { openGiven } from "./opened.ts";
+import { DEMO_OPTION, DEMO_WORDS, openGiven } from "./opened.ts";
 import { refugesText } from "./text/refuges-text.ts";
 import { wrap } from "./text/wrap.ts";
 import { Typed } from "./typed.ts";
@@ -29,7 +29,7 @@ interface Options {
   readonly at: string;
   readonly every?: string;
   readonly way?: string;
-  readonly demo?: boolean;
+  readonly demo?: string;
   readonly json?: boolean;
 }
 
@@ -41,7 +41,7 @@ export const refugesCommand: AddCommand = (program, context, done) => {
     .requiredOption("--at <TIME>", "when to leave the berth: 2027-04-07 2200, THU 2200, 2027-04-08T06:00Z")
     .option("--every <MINUTES>", "how often along the way, minutes; 60 unless given")
     .option("--way <NAME>", `the way that is left, one of ${WAY_NAMES.join(", ")}; the advised one unless given`)
-    .option("--demo", "use the demo's passage")
+    .option(DEMO_OPTION, DEMO_WORDS)
     .option("--json", "the whole answer as JSON (athwart.refuges/1)")
     .addHelpText(
       "after",
@@ -49,7 +49,7 @@ export const refugesCommand: AddCommand = (program, context, done) => {
     )
     .action(async (file: string | undefined, options: Options) => {
       const json = options.json === true;
-      const opened = await openGiven(file, options.demo === true);
+      const opened = await openGiven(file, options.demo);
       if (!opened.ok) return done(tellIssues(context, opened.issues, json));
       const { prepared } = opened.value;
       const typed = new Typed();

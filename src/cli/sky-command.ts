@@ -1,5 +1,5 @@
 import { type SkyAnswer, skyJson } from "../api/index.ts";
-import { bad, good, issue, type Parsed } from "../core/answers/index.ts";
+import { bad, good, type Parsed } from "../core/answers/index.ts";
 import { addDays, dateAt, firstInstantAtOrPast, isoDate, type LocalDate, parseLocalDate, parseZone } from "../core/calendar/index.ts";
 import { lightOver, moonIlluminatedShare, moonOver } from "../core/earth/index.ts";
 import { departureTimes } from "../core/plan/index.ts";
@@ -7,7 +7,7 @@ import { type EpochSeconds, epochSeconds, parsePosition } from "../core/units/in
 import { openPassage, readPassageNeeds } from "../storage/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, tellIssues } from "./context.ts";
-import { DEMO_PASSAGE } from "./opened.ts";
+import { DEMO_OPTION, DEMO_WORDS, pathGiven } from "./opened.ts";
 import { skyText } from "./text/sky-text.ts";
 import { Typed } from "./typed.ts";
 
@@ -15,7 +15,7 @@ interface SkyFlags {
   readonly near?: string;
   readonly on?: string;
   readonly zone?: string;
-  readonly demo?: boolean;
+  readonly demo?: string;
   readonly json?: boolean;
 }
 
@@ -35,7 +35,7 @@ export const skyCommand: AddCommand = (program, context, done) => {
     .command("sky")
     .description("sunrise, sunset, twilights and moon of a day at a place")
     .argument("[PASSAGE]", "a passage file, for its destination and zone")
-    .option("--demo", "use the demo's passage")
+    .option(DEMO_OPTION, DEMO_WORDS)
     .option("--near <POSITION>", 'the place: "33 48.7S 118 02.2W"')
     .option("--on <DATE>", "the day by the zone's calendar: 2027-04-08")
     .option("--zone <ZONE>", "the zone of the day and of every time: UTC-8, Pacific/Tahiti")
@@ -51,9 +51,10 @@ export const skyCommand: AddCommand = (program, context, done) => {
 };
 
 async function skyOf(file: string | undefined, flags: SkyFlags): Promise<Parsed<SkyAnswer>> {
-  if (file !== undefined && flags.demo === true) return bad(issue("--demo", "options-clash", "either a passage file or --demo, not both"));
-  const path = flags.demo === true ? DEMO_PASSAGE : file;
-  const needs = path === undefined ? null : await readPassageNeeds(path);
+  const given = pathGiven(file, flags.demo);
+  if (!given.ok) return given;
+  const path = given.value;
+  const needs = path === null ? null : await readPassageNeeds(path);
   if (needs?.ok === false) return needs;
   const passage = needs === null ? null : needs.value.passage;
   const typed = new Typed();
@@ -64,7 +65,7 @@ async function skyOf(file: string | undefined, flags: SkyFlags): Promise<Parsed<
   const typedZone = passage === null ? typed.need("--zone", flags.zone, "UTC-8", parseZone) : typed.read("--zone", flags.zone, parseZone);
   const zone = typedZone ?? passage?.arrivalZone ?? null;
   const leaveFrom =
-    path === undefined || passage === null ? null : (passage.leaveFrom ?? (flags.on === undefined ? await firstCovered(path) : null));
+    path === null || passage === null ? null : (passage.leaveFrom ?? (flags.on === undefined ? await firstCovered(path) : null));
   const first = leaveFrom !== null && zone !== null ? dateAt(leaveFrom, zone) : null;
   const typedDate =
     first === null ? typed.need("--on", flags.on, "2027-04-08", parseLocalDate) : typed.read("--on", flags.on, parseLocalDate);

@@ -18,3 +18,15 @@ export interface TideAnswer {
   readonly turns: readonly TideTurn[];
   readonly others: readonly { readonly station: AtlasStation; readonly distanceNm: number }[];
 }
+
+/** What is typed after `athwart tide`. */
+export interface TideFlags {
+  readonly near?: string;
+  readonly station?: string;
+  /** With a passage file: one of its tides, or of its streams. */
+  readonly tide?: string;
+  readonly stream?: string;
+  readonly on?: string;
+  readonly zone?: string;
+  readonly json?: boolean;
+}

@@ -1,47 +1,54 @@
-import { type AtlasStation, readWorldTides, TIDE_FACTS } from "../atlas/index.ts";
+import { type AtlasStation, readWorldTides } from "../atlas/index.ts";
 import { bad, good, type Issue, issue, type Parsed } from "../core/answers/index.ts";
-import { addDays, firstInstantAtOrPast, isoDate, isoInstant, parseLocalDate, parseZone } from "../core/calendar/index.ts";
+import { addDays, firstInstantAtOrPast, isoDate, parseLocalDate, parseZone } from "../core/calendar/index.ts";
 import type { Position } from "../core/earth/index.ts";
 import { nmFromMetres, parsePosition, quoted } from "../core/units/index.ts";
 import type { AddCommand } from "./add-command.ts";
 import { ANSWERED, tellIssues } from "./context.ts";
+import { passageTideOf } from "./passage-tide.ts";
 import { tideText } from "./text/tide-text.ts";
-import type { TideAnswer } from "./tide-answer.ts";
+import type { TideAnswer, TideFlags } from "./tide-answer.ts";
+import { tideJson } from "./tide-json.ts";
 import { Typed } from "./typed.ts";
 
 /** So many stations of a name are listed, and so many others near a position. */
 const LISTED = 5;
 const OTHERS = 3;
 
-interface TideFlags {
-  readonly near?: string;
-  readonly station?: string;
-  readonly on?: string;
-  readonly zone?: string;
-  readonly json?: boolean;
-}
-
 const EXAMPLES = `
 Examples:
   athwart tide --near "48 07N 123 27W" --on 2027-04-08
   athwart tide --station "Moss Landing" --on 2027-04-08 --zone UTC
   athwart tide --station noaa/9413450 --on 2027-04-08 --json
+  athwart tide examples/tidal-streams/passage.yaml --stream "Middle Deep" --on 2027-05-10
 
-Times are in the station's own zone unless --zone says otherwise. Heights are
-above the station's datum, which is named. Exit: 0 answered, 2 bad input.`;
+Times are in the station's own zone, of a passage file in ship's time, unless
+--zone says otherwise. Heights are above the station's datum, which is named.
+Of a stream it tells slacks and greatest rates, and each hour's set and rate.
+
+Exit: 0 answered, 2 bad input.`;
 
 export const tideCommand: AddCommand = (program, context, done) => {
   program
     .command("tide")
-    .description("high and low waters of a day at the nearest station, or at one by name")
+    .argument("[PASSAGE]", "a passage file, for a tide or stream that it names")
+    .description("high and low waters of a day at the nearest station, or at one by name; of a passage file's tides and streams too")
     .option("--near <POSITION>", 'the place: "48 07N 123 27W"; its nearest station is taken')
     .option("--station <NAME>", "the station's name, with its region where several have it, or its id")
+    .option("--tide <NAME>", "with PASSAGE: one of its tides, by name")
+    .option("--stream <NAME>", "with PASSAGE: one of its tidal streams, by name: slacks and greatest rates")
     .option("--on <DATE>", "the day by the zone's calendar: 2027-04-08")
     .option("--zone <ZONE>", "the zone of the day and of every time: UTC-8, Pacific/Tahiti")
-    .option("--json", "the whole answer as JSON (athwart.tide/1)")
+    .option("--json", "the whole answer as JSON (athwart.tide/1), of a stream (athwart.stream/1)")
     .addHelpText("after", EXAMPLES)
-    .action((flags: TideFlags) => {
+    .action(async (passage: string | undefined, flags: TideFlags) => {
       const json = flags.json === true;
+      if (passage !== undefined || flags.tide !== undefined || flags.stream !== undefined) {
+        const told = await passageTideOf(passage, flags);
+        if (!told.ok) return done(tellIssues(context, told.issues, json));
+        context.out(json ? `${JSON.stringify(told.value.json(), null, 2)}\n` : told.value.text());
+        return done(ANSWERED);
+      }
       const answer = tideOf(flags);
       if (!answer.ok) return done(tellIssues(context, answer.issues, json));
       context.out(json ? `${JSON.stringify(tideJson(answer.value), null, 2)}\n` : tideText(answer.value));
@@ -110,34 +117,4 @@ function notOne(name: string, stations: readonly AtlasStation[], meant: string |
     .map(({ id, name: own, region, country }) => `${[own, region, country].filter(Boolean).join(", ")} (${id})`);
   const more = stations.length > LISTED ? `; and ${stations.length - LISTED} more` : "";
   return issue("--station", "tide-station-several", `${quoted(name)} may be ${listed.join("; ")}${more}`);
-}
-
-function tideJson({ isoDate, zone, from, until, place, station, distanceNm, reference, turns, others }: TideAnswer) {
-  const told = (one: AtlasStation) => ({
-    id: one.id,
-    name: one.name,
-    region: one.region,
-    country: one.country,
-    latitudeDeg: one.position.latitudeDeg,
-    longitudeDeg: one.position.longitudeDeg,
-  });
-  return {
-    schema: "athwart.tide/1",
-    date: isoDate,
-    zone,
-    from: isoInstant(from),
-    until: isoInstant(until),
-    place: place === null ? null : { latitudeDeg: place.latitudeDeg, longitudeDeg: place.longitudeDeg },
-    station: { ...told(station), credit: station.credit, licence: station.licence, doubts: station.doubts },
-    distanceNm,
-    reference,
-    datum: station.datum,
-    turns: turns.map(({ kind, at, heightMetres }) => ({
-      kind,
-      at: isoInstant(at),
-      heightAboveDatumMetres: Number(heightMetres.toFixed(3)),
-    })),
-    others: others.map((one) => ({ ...told(one.station), distanceNm: one.distanceNm })),
-    caution: TIDE_FACTS.caution,
-  };
 }

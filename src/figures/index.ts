@@ -12,6 +12,7 @@ export { type FoldRules, foldRuns, foldShutByReason, reasonsOf, type Stretch } f
 export { type BarKind, type BarTold, drawMarginBar } from "./board/margin-bar.ts";
 export { beforeDoor, lineId, verdictWord } from "./board/say-line.ts";
 export { escapeHtml, unseen } from "./html/escape.ts";
+export { drawInlet, type InletLook } from "./inlet/draw-inlet.ts";
 export { drawLimits, type LimitsLook } from "./limits/draw-limits.ts";
 export { drawReAim, type ReAimLook } from "./re-aim/draw-re-aim.ts";
 export { drawRefuges, type RefugesLook, refugesKey, waitsOf } from "./refuges/draw-refuges.ts";

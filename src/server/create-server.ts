@@ -6,7 +6,7 @@ import swagger from "@fastify/swagger";
 import fastify, { type FastifyInstance } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { BadInput } from "../core/answers/index.ts";
-import { adoptFile, Library } from "../storage/index.ts";
+import { adoptFile, DEMOS, FIRST_DEMO, Library } from "../storage/index.ts";
 import { describeApi } from "./describe-api.ts";
 import { answerMalformed, tellFaults } from "./faults.ts";
 import { Office } from "./office.ts";
@@ -24,7 +24,7 @@ const LONGEST_BODY_BYTES = 9_000_000;
 export interface ServerOptions {
   /** The data folder: `dataFolder()`. */
   readonly home: string;
-  /** The passage that is shown first, taken into the library; left out or null: the demo. */
+  /** The passage that is shown first, taken into the library; a demo's own path: that demo; left out or null: the first demo. */
   readonly open?: string | null;
   /** The built page; left out: that of this package. */
   readonly page?: string;
@@ -48,12 +48,10 @@ export interface CreatedServer {
   readonly office: Office;
 }
 
-const DEMO_ID = "demo";
-const DEMO_FILE = fileURLToPath(new URL("../../demo/morrel/passage.yaml", import.meta.url));
 const BUILT_PAGE = fileURLToPath(new URL("../../dist/web", import.meta.url));
 
 /**
- * Builds the server on a data folder: library, desk, routes; nothing listens yet (`listen` does). The demo is taken in, and the passage that
+ * Builds the server on a data folder: library, desk, routes; nothing listens yet (`listen` does). The demos are taken in, and the passage that
  * was named; its run begins at once. Throws `BadInput`: a data folder that can't be used, a passage that can't be read.
  */
 export async function createServer(options: ServerOptions): Promise<CreatedServer> {
@@ -68,10 +66,14 @@ export async function createServer(options: ServerOptions): Promise<CreatedServe
     ...(options.deskScript === undefined ? {} : { deskScript: options.deskScript }),
   });
   try {
-    const demo = await adoptFile(library.value, DEMO_FILE, { origin: "demo", id: DEMO_ID });
-    const opened = open === null ? demo : await adoptFile(library.value, open, { origin: "opened" });
-    for (const taken of [demo, opened]) if (!taken.ok) throw new BadInput(taken.issues);
-    const passageId = opened.ok ? opened.value.id : DEMO_ID;
+    for (const { path, id } of DEMOS) {
+      const taken = await adoptFile(library.value, path, { origin: "demo", id });
+      if (!taken.ok) throw new BadInput(taken.issues);
+    }
+    const demo = open === null ? FIRST_DEMO : DEMOS.find(({ path }) => path === open);
+    const opened = open === null || demo !== undefined ? null : await adoptFile(library.value, open, { origin: "opened" });
+    if (opened?.ok === false) throw new BadInput(opened.issues);
+    const passageId = opened?.value.id ?? (demo ?? FIRST_DEMO).id;
     const server = await buildServer(office, options, fault);
     // What was kept of an earlier run is taken up; else a run begins.
     void office.board(passageId);

@@ -5,6 +5,7 @@
  * when the call returns. Bytes, text and UTC seconds.
  */
 export { storageIssue } from "./database/open-database.ts";
+export { DEMOS, type Demo, demoNamed, FIRST_DEMO } from "./demos.ts";
 export { bytesFromFile, type FileBytes } from "./file-bytes.ts";
 export { type FilesTogether, filesTogether } from "./files-together.ts";
 export { LONGEST_LAND_BYTES } from "./gather-land.ts";
@@ -18,6 +19,7 @@ export { lastPart, libraryFiles } from "./library/library-files.ts";
 export type { PassageEntry, StoredFile } from "./library/rows.ts";
 export { filesIn, type NamedFiles, namesLike } from "./named-files.ts";
 export { type OpenedPassage, openDocument, openPassage } from "./open-passage.ts";
+export { type OpenedWaters, openWaters } from "./open-waters.ts";
 export { type OfferedQuantity, type PassageNeeds, passageNeeds, readPassageNeeds } from "./passage-needs.ts";
 export { readPassageFile } from "./passage-text.ts";
 export {

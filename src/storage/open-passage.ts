@@ -1,12 +1,14 @@
 import { dirname } from "node:path";
 import { bad, good, type Issue, type Parsed } from "../core/answers/index.ts";
 import { checkBoat } from "../core/boat/index.ts";
+import type { GridData } from "../core/fields/index.ts";
 import { type Gathered, type GatheredLetter, type Passage, type Prepared, prepare } from "../core/plan/index.ts";
 import { type Letter, readLetter } from "../formats/bulletin/index.ts";
 import type { ForecastReading, Oddity } from "../formats/forecast/index.ts";
 import type { PassageDocument } from "../formats/passage/index.ts";
 import { parseSailTable } from "../formats/sail-table/index.ts";
 import { cropAround } from "./crop-around.ts";
+import { withTides } from "./fill-in-tides.ts";
 import { FileGatherer } from "./gather-files.ts";
 import { gatherLand } from "./gather-land.ts";
 import { filesIn, type NamedFiles } from "./named-files.ts";
@@ -36,12 +38,19 @@ export async function openPassage(path: string): Promise<Parsed<OpenedPassage>> 
 /** The same of a passage that has been read, from wherever the files that it names lie. `path` stands for it in what comes back. */
 export async function openDocument(document: PassageDocument, path: string, named: NamedFiles): Promise<Parsed<OpenedPassage>> {
   const issues: Issue[] = [];
-  const passage = await withSailTable(document, named, issues);
+  const passage = withTides(await withSailTable(document, named, issues), issues);
   const files = new FileGatherer(named, cropAround(passage), issues);
   const letters: { file: string; letter: Letter }[] = [];
   const water: Gathered["water"][number][] = [];
   for (const [i, source] of passage.waterSources.entries()) {
-    water.push(source.kind === "files" ? await files.gridsOf(source.files, `water.sources[${i}]`) : null);
+    const place = `water.sources[${i}]`;
+    if (source.kind === "files") water.push(await files.gridsOf(source.files, place));
+    else if (source.kind === "sum") {
+      const parts: (readonly GridData[] | null)[] = [];
+      for (const [k, part] of source.parts.entries())
+        parts.push(part.kind === "files" ? await files.gridsOf(part.files, `${place}.sum[${k}]`) : null);
+      water.push({ parts });
+    } else water.push(null);
   }
   const weather: Gathered["weather"][number][] = [];
   for (const [i, source] of passage.weatherSources.entries()) {

@@ -3,7 +3,7 @@ import { good, type Parsed } from "../core/answers/index.ts";
 import { boatModel } from "../core/boat/index.ts";
 import { geodesicBetween, type Position } from "../core/earth/index.ts";
 import { type Line, lineBetweenPositions } from "../core/passage/index.ts";
-import { type Passage, planeOf } from "../core/plan/index.ts";
+import { type Passage, planeOf, sourceFilesOf } from "../core/plan/index.ts";
 import type { PassageDocument } from "../formats/passage/index.ts";
 import { filesIn, type NamedFiles } from "./named-files.ts";
 import { readPassageFile } from "./passage-text.ts";
@@ -52,22 +52,21 @@ export async function passageNeeds(document: PassageDocument, path: string, name
 
 async function namedFiles(passage: Passage, named: NamedFiles): Promise<string[]> {
   const names: string[] = [];
-  for (const source of [...passage.waterSources, ...passage.weatherSources]) {
-    if (source.kind === "letter") names.push(source.file);
-    if (source.kind !== "files") continue;
-    for (const name of source.files) names.push(...((await named.matching(name)) ?? [name]));
-  }
+  for (const name of sourceFilesOf(passage)) names.push(...((await named.matching(name)) ?? [name]));
   return [...new Set(names)];
 }
 
-/** Current and wind always; the rest where a limit is set on it. */
+/** Current and wind always; the rest where a limit is set on it, or a bar asks for it. */
 function neededQuantities(passage: Passage): ReadonlySet<OfferedQuantity> {
   const needed = new Set<OfferedQuantity>(["current", "wind"]);
   for (const { felt } of passage.limits) {
     if (felt === "gustMps") needed.add("gust");
     if (felt === "seaHeightMetres") needed.add("seaHeight");
     if (felt === "seaPeriodSeconds") needed.add("seaPeriod");
+    if (felt === "seaSteepness" || felt === "seaOnCurrentMetres") needed.add("seaHeight").add("seaPeriod");
   }
+  const bars = (passage.gates ?? []).some(({ needs }) => needs.some((need) => need.kind === "entrance" && need.entrance.sea !== null));
+  if (bars) needed.add("seaHeight");
   return needed;
 }
 

@@ -1,5 +1,5 @@
 import type { BoardTold } from "../api/index.ts";
-import type { ShownIssue } from "./ask/answered.ts";
+import type { Answered, ShownIssue } from "./ask/answered.ts";
 import type { Connection } from "./ask/connection.ts";
 import { boardOf, editPassage, passageOf, stepRevision, useSource } from "./ask/passages.ts";
 import type { Changed, KeptPassage } from "./ask/shapes.ts";
@@ -31,7 +31,18 @@ const NOT_SAVED = "Not saved yet: kept in this browser";
 /** Changes to the open passage's document: typed limits, undo and redo, sources; kept until the server has them. */
 export function editing(open: OpenSheet, connection: Connection, work: EditingWork): Editing {
   let edits: EditQueue | null = null;
-  const limits = limitsPlace({ apply: (path, typed) => edits?.push({ path, typed }), step: (way) => void step(way) });
+  const limits = limitsPlace({
+    apply: (path, typed) => edits?.push({ path, typed }),
+    step: (way) => void step(way),
+    async set(key, happy, never) {
+      await edits?.resume();
+      const both = [
+        { path: `limits.${key}.happy`, typed: happy },
+        { path: `limits.${key}.never`, typed: never },
+      ];
+      return whyNot(await editPassage(open.passageId, open.passage?.revision ?? 0, both));
+    },
+  });
 
   const take = (changed: Changed): void => {
     const { revision, canUndo, canRedo } = changed;
@@ -58,6 +69,19 @@ export function editing(open: OpenSheet, connection: Connection, work: EditingWo
       announce(way === "undo" ? "Undone." : "Redone.");
     } else if (answer.kind === "unreachable") connection.lost();
     else if (answer.kind === "refused") await refresh();
+  };
+  /** Takes what came of a change that is not kept meanwhile; gives back why there was none, or null. */
+  const whyNot = async (answer: Answered<Changed>): Promise<readonly ShownIssue[] | null> => {
+    if (answer.kind === "told") {
+      take(answer.value);
+      return null;
+    }
+    if (answer.kind === "refused") {
+      if (answer.status === 409) await refresh();
+      return answer.issues;
+    }
+    connection.lost();
+    return [{ path: "", code: "program-gone", message: "The program doesn't answer.", whatToDo: "Try again when it is back." }];
   };
   const queueFor = (passageId: string): EditQueue => {
     const send = { send: (edit: { path: string; typed: string | null }) => editPassage(passageId, open.passage?.revision ?? 0, [edit]) };
@@ -96,17 +120,7 @@ export function editing(open: OpenSheet, connection: Connection, work: EditingWo
     },
     resume: async () => edits?.resume(),
     async use(file, as) {
-      const answer = await useSource(open.passageId, open.passage?.revision ?? 0, file, as);
-      if (answer.kind === "told") {
-        take(answer.value);
-        return null;
-      }
-      if (answer.kind === "refused") {
-        if (answer.status === 409) await refresh();
-        return answer.issues;
-      }
-      connection.lost();
-      return [{ path: "", code: "program-gone", message: "The program doesn't answer.", whatToDo: "Try again when it is back." }];
+      return whyNot(await useSource(open.passageId, open.passage?.revision ?? 0, file, as));
     },
   };
 }

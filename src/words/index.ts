@@ -4,6 +4,8 @@
  */
 
 export * from "./say-after-arrival.ts";
+export * from "./say-anchor.ts";
+export * from "./say-anchor-nights.ts";
 export * from "./say-board.ts";
 export * from "./say-boards.ts";
 export * from "./say-chance.ts";
@@ -12,15 +14,18 @@ export * from "./say-felt.ts";
 export * from "./say-fuel.ts";
 export * from "./say-gates.ts";
 export * from "./say-head.ts";
+export * from "./say-inlet.ts";
 export * from "./say-lanes.ts";
 export * from "./say-leave.ts";
 export * from "./say-limit.ts";
 export * from "./say-quantity.ts";
 export * from "./say-refuges.ts";
+export * from "./say-sea.ts";
 export * from "./say-seam.ts";
 export * from "./say-sky.ts";
 export * from "./say-sources.ts";
 export * from "./say-standing-off.ts";
 export * from "./say-steering.ts";
+export * from "./say-streams.ts";
 export * from "./say-time.ts";
 export * from "./say-unset-limits.ts";

@@ -1,8 +1,10 @@
 import { CIVIL_ALTITUDE_DEG, SUNRISE_ALTITUDE_DEG } from "../core/earth/index.ts";
 import { nodeAt, rateAtNode, type Track } from "../core/passage/index.ts";
+import { BREAKING_STEEPNESS, STEEPEST_COUNTED } from "../core/sea/index.ts";
 import { nmFromMetres } from "../core/units/index.ts";
 import type { Felt, Limit, WorstPlace } from "../core/window/index.ts";
 import { knots, knotsTimesKnots, wholeKnots } from "./say-quantity.ts";
+import { steepnessInWords } from "./say-sea.ts";
 import { duration } from "./say-time.ts";
 
 /** What a limit is set on, in a word or two, as that which shuts. */
@@ -13,6 +15,8 @@ export function feltName(felt: Felt): string {
     windAgainstCurrentMps2: "wind against the stream",
     seaHeightMetres: "sea",
     seaPeriodSeconds: "short sea",
+    seaSteepness: "steep seas on the stream",
+    seaOnCurrentMetres: "sea on the stream",
     visibilityMetres: "poor visibility",
     thunderstormShare: "thunderstorms",
     sunAltitudeDeg: "dark at the entrance",
@@ -51,6 +55,11 @@ export function worstInWords(limit: Limit, worst: WorstPlace, track: Track | nul
       return `sea ${value.toFixed(1)} m`;
     case "seaPeriodSeconds":
       return `sea period ${value.toFixed(0)} s`;
+    case "seaSteepness":
+      if (value >= STEEPEST_COUNTED) return "seas stopped or broken by the stream";
+      return `${value >= BREAKING_STEEPNESS ? "breaking seas" : "seas"} of ${steepnessInWords(value)} on the stream`;
+    case "seaOnCurrentMetres":
+      return `sea ${value.toFixed(1)} m on the stream`;
     case "visibilityMetres":
       return `visibility ${nmFromMetres(value).toFixed(1)} nm`;
     case "thunderstormShare":
@@ -97,6 +106,10 @@ export function limitInWords(limit: Limit): string {
         return `sea ${both((v) => v.toFixed(1), " m")}`;
       case "seaPeriodSeconds":
         return `period ${both((v) => v.toFixed(0), " s")}`;
+      case "seaSteepness":
+        return `steepness on the stream ${both(steepnessInWords, "")}`;
+      case "seaOnCurrentMetres":
+        return `sea on the stream ${both((v) => v.toFixed(1), " m")}`;
       case "visibilityMetres":
         return `visibility ${both((v) => String(Math.round(10 * nmFromMetres(v)) / 10), " nm")}`;
       case "thunderstormShare":
@@ -134,6 +147,8 @@ export function quantityName(quantity: string): string {
     windAgainstCurrentMps2: "wind or current",
     seaHeightMetres: "sea height",
     seaPeriodSeconds: "sea period",
+    seaSteepness: "sea, its period or current",
+    seaOnCurrentMetres: "sea, its period or current",
     visibilityMetres: "visibility",
     thunderstormShare: "thunderstorms",
     sunAltitudeDeg: "light",

@@ -1,5 +1,6 @@
 import type { GateFault, GatePassed } from "../core/places/index.ts";
 import { type BoardRow, CURE_WITHIN_SECONDS, type GateCure, waitedSeconds } from "../core/window/index.ts";
+import { entranceLackInWords, inletReasonInWords } from "./say-inlet.ts";
 import { clock, dayAndClock, duration, zoneLabel } from "./say-time.ts";
 
 /** An instant at a gate by the clock there, its zone named; with the weekday where it is not the day of `near`. */
@@ -31,18 +32,21 @@ export function gateFaultInWords(fault: GateFault): string {
   const name = role === "notice" ? `notice to ${gate.name}` : gate.name;
   if (fault.kind === "noOpening") return `${name} does not open in the time looked at`;
   if (fault.kind === "notGiven") return `not judged: ${gateTimesInWords(fault.why, gate.zone)}`;
-  const { late, early, reachedAt } = fault;
+  const { late, early, reachedAt, shutBy } = fault;
+  const by = shutBy.length === 0 ? "" : ` (${shutBy.map((reason) => inletReasonInWords(reason, gate.zone)).join("; ")})`;
   if (late !== null && (early === null || late.seconds <= early.seconds)) {
     const again = early === null ? "" : `, open again ${atGate(early.opening.from, gate.zone, reachedAt)}`;
-    return `${duration(late.seconds)} late for ${name} ${atGate(late.opening.until, gate.zone, reachedAt)}${again}`;
+    return `${duration(late.seconds)} late for ${name} ${atGate(late.opening.until, gate.zone, reachedAt)}${again}${by}`;
   }
   if (early === null) throw new Error(`a gate missed without an opening: ${gate.name}`);
-  return `${duration(early.seconds)} too early for ${name} ${atGate(early.opening.from, gate.zone, reachedAt)}`;
+  return `${duration(early.seconds)} too early for ${name} ${atGate(early.opening.from, gate.zone, reachedAt)}${by}`;
 }
 
 /** Until when the values given for a gate reach: `no times of the cut are given after Tue 04:00 UTC-8`. */
 export function gateTimesInWords(why: Extract<GateFault, { readonly kind: "notGiven" }>["why"], zone = "UTC"): string {
   const { gate, at, coveredFrom, coveredUntil } = why;
+  if (why.code === "entrance-not-judged")
+    return `${entranceLackInWords(why.lacks)} at ${gate} for ${dayAndClock(at, zone)} ${zoneLabel(at, zone)}`;
   const said = (edge: number): string => `${dayAndClock(edge, zone)} ${zoneLabel(edge, zone)}`;
   if (coveredUntil !== null && at > coveredUntil) return `the times of ${gate} are given until ${said(coveredUntil)}`;
   if (coveredFrom !== null && at < coveredFrom) return `the times of ${gate} are given from ${said(coveredFrom)}`;

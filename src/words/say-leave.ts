@@ -84,10 +84,17 @@ function spanInWords(spell: Spell, begins: number, zone: string, long: boolean):
   return from === until ? `${long ? "" : "at "}${say(from)}` : `${say(from)} to ${say(until)}`;
 }
 
+const UNKNOWN: ReadonlySet<string> = new Set<BoardRow["verdict"]["decidedBy"]["kind"]>([
+  "noPassage",
+  "notJudged",
+  "gateNotJudged",
+  "currentNotFit",
+]);
+
 /** Whether a row is marginal only because something about it is not known. */
 export function isUnknown(row: BoardRow): boolean {
   const { kind, decidedBy } = row.verdict;
-  return kind === "marginal" && (decidedBy.kind === "noPassage" || decidedBy.kind === "notJudged" || decidedBy.kind === "gateNotJudged");
+  return kind === "marginal" && UNKNOWN.has(decidedBy.kind);
 }
 
 function shutInWords(spell: Spell, begins: number, zone: string): string {

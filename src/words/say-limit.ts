@@ -2,6 +2,7 @@ import type { NoAnswer } from "../core/answers/index.ts";
 import type { BoardRow, Door } from "../core/window/index.ts";
 import { feltName, quantityName, worstInWords } from "./say-felt.ts";
 import { gateFaultInWords } from "./say-gates.ts";
+import { entranceLackInWords } from "./say-inlet.ts";
 import { dayAndClock, dayAndClockNear } from "./say-time.ts";
 
 /** Why there is no answer, in words with its time: `not judged: wind ends Tue 04:00`. */
@@ -49,12 +50,16 @@ export function noAnswerReason(why: NoAnswer): string {
       return "carried away";
     case "across-land":
       return `runs ${landInWords(why.area)}`;
+    case "current-not-fit":
+      return "not judged: the forecast's current is not fit there";
     case "unreachable":
       return "no heading leads to the destination";
     case "gate-no-opening":
       return `${why.gate} does not open in the time looked at`;
     case "gate-times-not-given":
       return `not judged: times of ${why.gate} not given`;
+    case "entrance-not-judged":
+      return `not judged: ${entranceLackInWords(why.lacks)} at ${why.gate}`;
     case "not-stated":
       return `not judged: ${notStatedInWords(why)}`;
   }
@@ -98,6 +103,7 @@ export function decidedInWords(row: BoardRow, zone: string): { readonly words: s
     case "notJudged":
       return { words: noAnswerInWords(decidedBy.margin.why, zone), at: null };
     case "noPassage":
+    case "currentNotFit":
       return { words: noAnswerInWords(decidedBy.why, zone), at: null };
     case "gate":
       return { words: gateFaultInWords(decidedBy.fault), at: null };
@@ -124,7 +130,7 @@ export function reasonInWords(row: BoardRow): string {
   const { decidedBy } = row.verdict;
   if (decidedBy.kind === "margin") return feltName(decidedBy.margin.limit.felt);
   if (decidedBy.kind === "notJudged") return noAnswerReason(decidedBy.margin.why);
-  if (decidedBy.kind === "noPassage") return noAnswerReason(decidedBy.why);
+  if (decidedBy.kind === "noPassage" || decidedBy.kind === "currentNotFit") return noAnswerReason(decidedBy.why);
   if (decidedBy.kind === "gate")
     return decidedBy.fault.kind === "missed" ? `${decidedBy.fault.gate.name} missed` : noAnswerReason(decidedBy.fault.why);
   if (decidedBy.kind === "gateNotJudged") return noAnswerReason(decidedBy.fault.why);

@@ -4,7 +4,9 @@ import type { StatedDepth } from "../core/places/index.ts";
 import type { Prepared } from "../core/plan/index.ts";
 import { nmFromMetres } from "../core/units/index.ts";
 import { type Felt, OVERHEAD_SUN_DEG } from "../core/window/index.ts";
+import { datumOfTide, entranceAssumptions } from "./say-inlet.ts";
 import { knots, wholeKnots } from "./say-quantity.ts";
+import { streamsAssumedInWords } from "./say-streams.ts";
 import { fullTime } from "./say-time.ts";
 
 /** Each source of water and weather in a line: what it is, when issued, how far it reaches. */
@@ -15,7 +17,7 @@ export function sourcesInWords(prepared: Prepared): readonly string[] {
   return [
     ...prepared.currents.map(
       (source) =>
-        `Water: ${source.name}, ${issued(source.issuedAt)}${until(source.covers)}${source.heldSteady ? "; held steady for want of more steps" : ""}`,
+        `Water: ${source.name}, ${isOfAllTimes(source) ? "reckoned for any time" : issued(source.issuedAt)}${until(source.covers)}${source.heldSteady ? "; held steady for want of more steps" : ""}`,
     ),
     ...prepared.winds.map(
       (source) =>
@@ -25,6 +27,11 @@ export function sourcesInWords(prepared: Prepared): readonly string[] {
     ...(prepared.seas.length === 0 ? ["Sea: no source"] : []),
     ...besideInWords(prepared),
   ];
+}
+
+/** A current that is reckoned and not forecast, as a tidal stream. */
+function isOfAllTimes({ covers, issuedAt, heldSteady }: Prepared["currents"][number]): boolean {
+  return covers === null && issuedAt === null && !heldSteady;
 }
 
 /** Visibility and thunderstorms: until when they are told, or that no source tells of them; and the depths, which stand in the file. */
@@ -47,12 +54,14 @@ function besideInWords({ passage, weather }: Prepared): readonly string[] {
 }
 
 /** A shallow and what it is reckoned with. */
-function depthInWords({ name, depthMetres, datum, tideAboveChartDatumMetres, wavesMetres }: StatedDepth): string {
+function depthInWords({ name, depthMetres, datum, tideAboveChartDatumMetres, tide: computed, along, wavesMetres }: StatedDepth): string {
   if (datum === "unknown") return `Depth: ${name}, ${depthMetres.toFixed(1)} m from an unknown datum; not judged`;
   const tide =
-    tideAboveChartDatumMetres === null
-      ? "at chart datum, the tide not reckoned"
-      : `with ${tideAboveChartDatumMetres.toFixed(1)} m of tide as stated, not reckoned`;
+    computed != null
+      ? `and the tide of ${computed} as computed, ${along == null ? "the lowest while she is on that leg" : "when she comes by"}`
+      : tideAboveChartDatumMetres === null
+        ? "at chart datum, the tide not reckoned"
+        : `with ${tideAboveChartDatumMetres.toFixed(1)} m of tide as stated, not reckoned`;
   const waves = wavesMetres === null ? "the significant height" : `${wavesMetres.toFixed(1)} m`;
   return `Depth: ${name}, ${depthMetres.toFixed(1)} m ${tide}, less ${waves} for the waves`;
 }
@@ -73,8 +82,10 @@ export function assumptionsInWords(prepared: Prepared): readonly string[] {
         ]
       : []),
     water,
+    ...streamsAssumedInWords(prepared),
     ...landInWords(prepared),
     ...limitsInWords(prepared),
+    ...(passage.gates ?? []).flatMap((gate) => entranceAssumptions(gate, datumOfTide(prepared)).map((said) => `${gate.name}. ${said}`)),
     `Where a source gives no gust it is taken as ${passage.gustFactor} times the wind.`,
     ...(passage.pilotageOut === null && passage.pilotageIn === null
       ? []
@@ -90,6 +101,11 @@ function limitsInWords({ passage }: Prepared): readonly string[] {
   if (isSet("sunOffBowDeg") || isSet("eyeballSunAltitudeDeg")) {
     sentences.push(
       `How well the water can be read by eye is judged by the sun alone: cloud is not known. A sun above ${OVERHEAD_SUN_DEG}° is overhead and blinds on no course (common practice).`,
+    );
+  }
+  if (isSet("seaSteepness") || isSet("seaOnCurrentMetres")) {
+    sentences.push(
+      "Seas on the stream, in deep water: where a source tells swell and wind sea apart each runs onto it its own way; else its one height and period are taken as one system, and where it does not say where that comes from as running dead against the set. They are taken as not yet having the current in them, with the period as given; under 0.2 m they are passed over (common practice). A short wind sea under a long swell can break where both taken as one do not: `athwart wave` tells each.",
     );
   }
   if (isSet("fuelLeftLitres") && power !== null) sentences.push("In harbour the engine is taken to burn as at the cruising speed.");

@@ -8,6 +8,8 @@ export const LIMIT_NAMES: Readonly<Record<Felt, string>> = {
   windAgainstCurrentMps2: "windAgainstCurrent",
   seaHeightMetres: "seaHeight",
   seaPeriodSeconds: "seaPeriod",
+  seaSteepness: "seaSteepness",
+  seaOnCurrentMetres: "seaOnCurrent",
   visibilityMetres: "visibility",
   thunderstormShare: "thunderstorms",
   sunAltitudeDeg: "lightAtArrival",

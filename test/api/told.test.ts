@@ -17,7 +17,7 @@ const DEMO = fileURLToPath(new URL("../../demo/morrel/passage.yaml", import.meta
 const OPEN_AT = epochSeconds(Date.parse("2027-04-07T05:00Z") / 1000);
 const DARK_AT = epochSeconds(Date.parse("2027-04-07T18:00Z") / 1000);
 const UNKNOWN_AT = epochSeconds(Date.parse("2027-04-14T10:00Z") / 1000);
-const NONE_TYPED = { limits: [], speed: null };
+const NONE_TYPED = { limits: [], toSet: [], speed: null };
 
 describe("what is told of the demo", () => {
   let open: LeaveAnswer;

@@ -34,7 +34,20 @@ function examplesIn(help: string): { line: string; exit: number }[] {
 
 describe("the help of every command", () => {
   it("is there for every command", () => {
-    expect(commands).toEqual(["open", "inspect", "leave", "cross", "refuges", "steer", "sky", "tide", "variation"]);
+    expect(commands).toEqual([
+      "open",
+      "inspect",
+      "leave",
+      "cross",
+      "refuges",
+      "inlet",
+      "steer",
+      "sky",
+      "tide",
+      "variation",
+      "anchor",
+      "wave",
+    ]);
   });
 
   it.each(commands)("%s: has examples that run and end as they say", async (command) => {
@@ -68,7 +81,7 @@ describe("the help of every command", () => {
 
 describe("words that are no command", () => {
   it.each([
-    [["lave"], "command-unknown", "Did you mean leave?"],
+    [["leve"], "command-unknown", "Did you mean leave?"],
     [["leave", "--evry"], "option-unknown", "Did you mean --every?"],
     [["cross", "--demo"], "argument-missing", "--at"],
     [["cross", "--demo", "--at"], "argument-missing", "--at"],

@@ -77,14 +77,14 @@ export const mutants = [
   },
   {
     name: "wind against current: with the stream taken for against it",
-    file: `${WINDOW}/wind-felt.ts`,
+    file: "src/core/weather/wind-felt.ts",
     find: "const high = Math.max(0, most)",
     replace: "const high = Math.max(0, -least)",
     tests: felt,
   },
   {
     name: "wind against current: the rate left out",
-    file: `${WINDOW}/wind-felt.ts`,
+    file: "src/core/weather/wind-felt.ts",
     find: "(reading[offset + WIND_SPEED_HIGH_MPS] as number) * rate;",
     replace: "(reading[offset + WIND_SPEED_HIGH_MPS] as number);",
     tests: felt,
@@ -161,7 +161,7 @@ export const mutants = [
   },
   {
     name: "eyeball: an overhead sun blinds",
-    file: `${WINDOW}/exposure.ts`,
+    file: "src/core/places/entrance/sun-for-eye.ts",
     find: "export const OVERHEAD_SUN_DEG = 60;",
     replace: "export const OVERHEAD_SUN_DEG = 90;",
     tests: eye,
@@ -204,8 +204,8 @@ export const mutants = [
   {
     name: "under keel: the tide taken away",
     file: "src/core/places/stated-depth.ts",
-    find: "depthMetres + (tideAboveChartDatumMetres ?? 0)",
-    replace: "depthMetres - (tideAboveChartDatumMetres ?? 0)",
+    find: "depthMetres + (computedMetres ?? tideAboveChartDatumMetres ?? 0)",
+    replace: "depthMetres - (computedMetres ?? tideAboveChartDatumMetres ?? 0)",
     tests: once,
   },
   {

@@ -129,6 +129,30 @@ describe.skipIf(whyNoPage !== null)("the page on the demo", () => {
     await page.context().close();
   });
 
+  it("sets a limit that was not set, takes it out again, and says why it can't", { timeout: 90_000 }, async () => {
+    const { page, faults } = await openPage(browser, server.address);
+    await settled(page);
+    const before = await page.textContent("#board");
+    await page.selectOption("#set-limit", "visibility");
+    await page.fill("#set-limit-happy", "quite far");
+    await page.locator("#set-limit-now").click();
+    await expect.poll(() => page.textContent(".set-limit .field-note"), SOON).toContain("quite far");
+    await page.fill("#set-limit-happy", "4 nm");
+    await page.fill("#set-limit-never", "1 nm");
+    await page.press("#set-limit-never", "Enter");
+    await expect.poll(() => field(page, "limits.visibility.happy").count(), SOON).toBe(1);
+    expect(await field(page, "limits.visibility.happy").inputValue()).toBe("4 nm");
+    // Nothing tells the visibility of the demo, and what is not judged is told.
+    await expect.poll(() => page.textContent("#board"), SOON).toContain("isibility");
+    await field(page, "limits.visibility.never").fill("");
+    await field(page, "limits.visibility.never").press("Enter");
+    await expect.poll(() => field(page, "limits.visibility.never").count(), SOON).toBe(0);
+    await settled(page);
+    await expect.poll(() => page.textContent("#board"), SOON).toBe(before);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it("stops a run when asked, and runs again", { timeout: 120_000 }, async () => {
     const { page } = await openPage(browser, server.address);
     await settled(page);

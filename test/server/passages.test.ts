@@ -25,6 +25,7 @@ describe("passages", () => {
     const list = await server.ask("GET", "/api/passages");
     const { passages } = passagesListed.parse(list.json);
     expect(passages[0]).toMatchObject({ id: "demo", name: "Pelu Road to Port Ansa", invented: true, origin: "demo" });
+    expect(passages[1]).toMatchObject({ id: "demo-averil", name: "Stannet to Arlmouth", invented: true, origin: "demo" });
     expect(passages.some((one) => one.id === id && one.origin === "opened")).toBe(true);
   });
 

@@ -55,6 +55,7 @@ const cases: readonly (readonly [string, BoardTold, DepartureTold])[] = [
     departure({
       order: Array.from({ length: 9 }, () => sentence),
       gates: [sentence, sentence, sentence],
+      inlets: [],
       wrong: Array.from({ length: 7 }, (_, index) => ({ name: `Case ${index}`, words: sentence.repeat(3) })),
       limits: Array.from({ length: 16 }, () => departure().limits[2]).flatMap((limit) => (limit === undefined ? [] : [limit])),
     }),

@@ -43,6 +43,7 @@ export function boardOfDays(dayCount: number, everyHours: number, best: string |
     key: [],
     speed: { key: "boat.power.speed", value: "5.6 kn" },
     limits: [{ key: "wind", name: "wind", happy: "14 kn", never: "22 kn" }],
+    toSet: [{ key: "visibility", name: "visibility", happy: "5 nm", never: "1 nm" }],
     unset: "",
     asides: [],
     sources: [],

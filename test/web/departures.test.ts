@@ -12,6 +12,7 @@ const told = (at: string): DepartureTold => ({
   limits: [],
   inHand: "",
   gates: [],
+  inlets: [],
   order: [],
   standsOpen: true,
   compass: "",

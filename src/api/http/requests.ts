@@ -6,7 +6,7 @@ const LONGEST_TEXT = 4_000_000;
 const passageId = z
   .string()
   .regex(/^[A-Za-z0-9-]{1,64}$/)
-  .describe("a passage's id: `demo`, or as the list has it");
+  .describe("a passage's id: `demo`, `demo-averil`, or as the list has it");
 
 /** The instants that are asked about: no forecast lies outside these years. */
 const instant = z

@@ -13,8 +13,10 @@ import {
   forecastsAgreeInWords,
   handMeansInWords,
   leaveInWords,
+  notFitInWords,
   SAFETY_WORDS,
   seamsUnderInWords,
+  streamDoubtsUnder,
   unsetLimitsInWords,
   zonesInWords,
 } from "../../words/index.ts";
@@ -27,6 +29,7 @@ import { sourcesToldOf } from "./sources-told-of.ts";
 /** What the skipper typed, as it is shown to be changed. */
 export interface TypedFigures {
   readonly limits: readonly LimitTold[];
+  readonly toSet: readonly LimitTold[];
   readonly speed: BoardTold["speed"];
 }
 
@@ -61,11 +64,14 @@ export function boardToldOf(
     key: keyOf(answer),
     speed: typed.speed,
     limits: [...typed.limits],
+    toSet: [...typed.toSet],
     unset: unsetLimitsInWords(passage.limits),
     asides: [
       forecastsAgreeInWords(answer),
       best === null ? "" : chanceOf(answer, best),
       coarseWeatherInWords(answer),
+      ...notFitInWords(answer.prepared),
+      streamDoubtsUnder(answer),
       seamsUnderInWords(answer),
     ].filter((words) => words !== ""),
     sources: sourcesToldOf(prepared, nowAt),

@@ -39,6 +39,10 @@ export const limitTold = z.object({
 });
 export type LimitTold = z.infer<typeof limitTold>;
 
+/** A limit that is not set and may be: its two figures are only examples of how they are written. */
+export const limitToSet = limitTold.describe("`happy` and `never` are figures to start from, docs/passage.md says whose");
+export type LimitToSet = z.infer<typeof limitToSet>;
+
 /** A source of water or weather. */
 export const sourceTold = z.object({
   words: z.string().describe("what it is, when issued, how far it reaches"),
@@ -63,6 +67,7 @@ export const boardTold = z.object({
     .nullable()
     .describe("the cruising speed, where the boat goes by one"),
   limits: z.array(limitTold),
+  toSet: z.array(limitToSet).describe("limits that are not set"),
   unset: z.string().describe("which limits are not set; empty where none is worth saying"),
   asides: z.array(z.string()).describe("paragraphs beside the answer: what the forecasts agree on, chance, seams"),
   sources: z.array(sourceTold),

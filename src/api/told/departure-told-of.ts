@@ -25,12 +25,14 @@ import {
   miles,
   noAnswerInWords,
   northInWords,
+  notFitInWords,
   noWayInWords,
   offStrengthInWords,
   orderInWords,
   RE_AIM_READ,
   seamInWords,
   standingOffInWords,
+  streamDoubtsInWords,
   streamTotalInWords,
   threeFigures,
   turnBackInWords,
@@ -40,6 +42,7 @@ import {
 } from "../../words/index.ts";
 import { rounded } from "../instant.ts";
 import type { DepartureTold, LimitMetTold, ReAimTold } from "./departure-told.ts";
+import { inletsToldOf } from "./inlet-told-of.ts";
 import { lineToldOf } from "./line-told-of.ts";
 import { refugesToldOf } from "./refuges-told-of.ts";
 import { sectionToldOf } from "./section-told-of.ts";
@@ -61,6 +64,7 @@ export function departureToldOf(close: CrossAnswer, refuges: RefugesAnswer | nul
     limits: limitsMet(close),
     inHand: handPartsInWords(row),
     gates: gatesOf(row),
+    inlets: [...inletsToldOf(prepared, row)],
     order: advised === null ? [...noWayInWords(close)] : [...orderInWords(close, compass, advised)],
     standsOpen: row.verdict.kind !== "closed",
     compass: compassInWords(compass),
@@ -71,7 +75,7 @@ export function departureToldOf(close: CrossAnswer, refuges: RefugesAnswer | nul
     reAim: reAimOf(close),
     refuges: refuges === null || refuges.hours.length === 0 ? null : refugesToldOf(refuges),
     wrong: wrongOf(close, refuges),
-    restsOn: seams,
+    restsOn: [...notFitInWords(prepared), ...streamDoubtsInWords(prepared, row.departAt, row.arrivalAt ?? row.departAt + 86400), ...seams],
   };
 }
 

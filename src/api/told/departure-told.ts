@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { lineTold, verdictTold } from "./board-told.ts";
+import { inletTold } from "./inlet-told.ts";
 import { refugesTold } from "./refuges-told.ts";
 import { sectionTold } from "./section-told.ts";
 
@@ -69,6 +70,7 @@ export const departureTold = z.object({
   limits: z.array(limitMetTold).describe("every limit, the nearest to never first"),
   inHand: z.string().describe("the parts of the time in hand; empty where closed"),
   gates: z.array(z.string()).describe("gates on the way, a line each"),
+  inlets: z.array(inletTold).describe("the clocks of the bars and cuts that she comes to, each over the day on which she is there"),
   order: z.array(z.string()).describe("the order to the helm in sentences, the first to act on; why there is none"),
   standsOpen: z.boolean().describe("false: the departure is shut, and the order only what it would be"),
   compass: z.string().describe("`Variation 12.3° E from the magnetic model; deviation from the card.`"),

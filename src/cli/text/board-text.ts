@@ -78,6 +78,7 @@ function shutBy(row: BoardRow): string | null {
   if (decidedBy.kind === "gate" || decidedBy.kind === "gateNotJudged")
     return `${kind} ${decidedBy.fault.kind} ${decidedBy.fault.gate.name}`;
   if (decidedBy.kind === "noPassage") return `not judged: ${decidedBy.why.code}`;
+  if (decidedBy.kind === "currentNotFit") return `not judged: ${decidedBy.why.code}`;
   if (decidedBy.kind === "notJudged") return `not judged: ${decidedBy.margin.limit.felt} ${decidedBy.margin.why.code}`;
   return null;
 }

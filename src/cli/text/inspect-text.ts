@@ -7,6 +7,7 @@ import {
   duration,
   fileSize,
   fullTime,
+  heldAgainstInWords,
   knots,
   latitude,
   longitude,
@@ -106,6 +107,7 @@ function bodyText(file: InspectedFile, zone: string): string[] {
               indented(`Departures ${fullTime(passage.leaveFrom, passage.shipZone)} to ${fullTime(passage.leaveUntil, passage.shipZone)}.`),
             ]),
         ...sourcesInWords(prepared).map(indented),
+        ...heldAgainstInWords(prepared).map(indented),
         ...[...readings.flatMap((reading) => reading.oddities), ...file.opened.together].map(oddText),
         indented("All that it names was read: it can be used with leave and cross."),
       ];

@@ -43,7 +43,7 @@ export function tideText(answer: TideAnswer): string {
     lines.length > 0 ? lines.join("\n") : "  no high or low water this day",
     wrap(said.join(" ")),
     ...(near.length > 0 ? [wrap(`Also near: ${near.join("; ")}.`)] : []),
-    wrap(`Constants: ${station.credit} (${station.licence}).`),
+    wrap(`Constants: ${station.credit}${station.licence === "" ? "" : ` (${station.licence})`}.`),
   ].join("\n\n")}\n`;
 }
 

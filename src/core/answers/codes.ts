@@ -10,6 +10,7 @@ import { fileCodes } from "./codes/file.ts";
 import { gateCodes } from "./codes/gate.ts";
 import { passageCodes } from "./codes/passage.ts";
 import { passageFileCodes } from "./codes/passage-file.ts";
+import { seaCodes } from "./codes/sea.ts";
 import { serverCodes } from "./codes/server.ts";
 import { storageCodes } from "./codes/storage.ts";
 import { tideCodes } from "./codes/tides.ts";
@@ -32,6 +33,7 @@ export const codes = {
   ...passageFileCodes,
   ...commandCodes,
   ...storageCodes,
+  ...seaCodes,
   ...serverCodes,
   ...tideCodes,
 } as const;

@@ -15,7 +15,7 @@ export type NoAnswer =
     }
   | {
       readonly kind: "noAnswer";
-      readonly code: "cannot-hold" | "stalled" | "unreachable" | "carried-away" | "no-way";
+      readonly code: "cannot-hold" | "stalled" | "unreachable" | "carried-away" | "no-way" | "current-not-fit";
       readonly at: number;
       readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
     }
@@ -45,6 +45,19 @@ export type NoAnswer =
       readonly at: number;
       readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
       /** The time looked at, or what the values given reach. */
+      readonly coveredFrom: number | null;
+      readonly coveredUntil: number | null;
+    }
+  | {
+      readonly kind: "noAnswer";
+      readonly code: "entrance-not-judged";
+      /** The gate's name. */
+      readonly gate: string;
+      /** What is asked for there and not known then: of the forecast, or of a tide or a stream. */
+      readonly lacks: readonly ("tide" | "stream" | "sea" | "seaPeriod" | "wind")[];
+      readonly at: number;
+      readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
+      /** What the forecast reaches. */
       readonly coveredFrom: number | null;
       readonly coveredUntil: number | null;
     };

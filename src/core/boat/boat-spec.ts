@@ -26,6 +26,14 @@ export interface SailSpec {
   readonly leewayCapDeg: number;
 }
 
+/** What she anchors with: chain at the anchor, rope above it; either may be 0. */
+export interface GroundTackle {
+  readonly chainMetres: number;
+  /** Of the wire; 0 without chain. */
+  readonly chainDiameterMetres: number;
+  readonly ropeMetres: number;
+}
+
 /** The boat as the core needs it. What is null was not given; nothing is guessed in silence. */
 export interface BoatSpec {
   readonly name: string;
@@ -33,6 +41,10 @@ export interface BoatSpec {
   readonly waterlineLengthMetres: number | null;
   readonly draughtMetres: number | null;
   readonly airDraughtMetres: number | null;
+  /** At anchor: her beam, the bow roller over the water, and what she anchors with; left out or null: not stated. */
+  readonly beamMetres?: number | null;
+  readonly bowHeightMetres?: number | null;
+  readonly groundTackle?: GroundTackle | null;
   readonly goes: "power" | "sail" | "motor-sail";
   readonly power: PowerSpec | null;
   readonly sail: SailSpec | null;

@@ -1,4 +1,5 @@
 import type { Plane } from "../earth/index.ts";
+import { ASSUMED_STILL, NEAREST_KNOWN } from "../water/index.ts";
 
 /**
  * Where a boat was and what moved her, node by node, as the simulation went. All arrays have `count` entries.
@@ -23,12 +24,26 @@ export interface Track {
 }
 
 const NUMBERS = 8;
+/** So many buffers wait to be used again: runs lie one within another, but not deeply. */
+const MOST_SPARE = 8;
 
-/** Collects nodes while a simulation runs; `finish` cuts a `Track` of just the right size. */
+interface Buffers {
+  readonly numbers: Float64Array;
+  readonly flags: Int16Array;
+}
+
+const NONE = new Float64Array(0);
+const NO_FLAGS = new Int16Array(0);
+
+/** Buffers of recorders that have finished: a week's board records thousands of runs, and fresh memory costs more than what is written into it. */
+const spare: Buffers[] = [];
+
+/** Collects nodes while a simulation runs; `finish` cuts a `Track` of just the right size, after which nothing may be added. */
 export class TrackRecorder {
-  private numbers = new Float64Array(256 * NUMBERS);
-  private flags = new Int16Array(256 * 2);
+  private numbers: Float64Array = NONE;
+  private flags: Int16Array = NO_FLAGS;
   private count = 0;
+  private hasFinished = false;
 
   add(
     at: number,
@@ -68,6 +83,13 @@ export class TrackRecorder {
   }
 
   private grow(): void {
+    if (this.hasFinished) throw new Error("a track that was finished goes on");
+    if (this.numbers === NONE) {
+      const { numbers, flags } = spare.pop() ?? { numbers: new Float64Array(256 * NUMBERS), flags: new Int16Array(256 * 2) };
+      this.numbers = numbers;
+      this.flags = flags;
+      return;
+    }
     const numbers = new Float64Array(this.numbers.length * 2);
     numbers.set(this.numbers);
     this.numbers = numbers;
@@ -87,6 +109,10 @@ export class TrackRecorder {
       engineOn[i] = flags[i * 2] as number;
       answeredBy[i] = flags[i * 2 + 1] as number;
     }
+    this.hasFinished = true;
+    this.numbers = NONE;
+    this.flags = NO_FLAGS;
+    if (numbers !== NONE && spare.length < MOST_SPARE) spare.push({ numbers, flags });
     const column = (k: number): Float64Array => values.subarray(k * count, (k + 1) * count);
     return {
       plane,
@@ -148,6 +174,8 @@ export interface TrackSums {
   readonly assumedWaterShare: number;
 }
 
+const isAssumed = (answeredBy: number): boolean => answeredBy === ASSUMED_STILL || answeredBy === NEAREST_KNOWN;
+
 /**
  * Adds a track up, node to node (trapezoids for speeds, the value from each node on for the engine). Water is assumed between two nodes
  * where it is at either.
@@ -166,7 +194,7 @@ export function sumsOf(track: Track): TrackSums {
     overGroundMetres += Math.sqrt(dx * dx + dy * dy);
     fuelLitres += (seconds / 3600) * (track.burnLitresPerHour[i] as number);
     if (track.engineOn[i] === 1) engineSeconds += seconds;
-    if (Math.min(track.answeredBy[i] as number, track.answeredBy[i + 1] as number) < 0) assumedSeconds += seconds;
+    if (isAssumed(track.answeredBy[i] as number) || isAssumed(track.answeredBy[i + 1] as number)) assumedSeconds += seconds;
   }
   const whole = track.count > 1 ? (track.atSeconds[track.count - 1] as number) - (track.atSeconds[0] as number) : 0;
   return { throughWaterMetres, overGroundMetres, fuelLitres, engineSeconds, assumedWaterShare: whole > 0 ? assumedSeconds / whole : 0 };

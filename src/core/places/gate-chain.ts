@@ -1,6 +1,7 @@
 import type { NoAnswer } from "../answers/index.ts";
 import { commonSpans, movedSpans, type OpenSpan, spanAfter, spanAt, spanBefore } from "../calendar/index.ts";
 import type { Position } from "../earth/index.ts";
+import type { EntranceLack, EntranceReason } from "./entrance/entrance.ts";
 import type { Gate } from "./gate.ts";
 import { type GateStop, lookedAt } from "./gate-stop.ts";
 
@@ -22,6 +23,8 @@ export interface GateMissed {
   readonly role: GateStop["role"];
   /** When she is there at the earliest. */
   readonly reachedAt: number;
+  /** What of its entrance shuts it then; none for what goes by the clock or by stated times. */
+  readonly shutBy: readonly EntranceReason[];
   /** The opening before, and by how much she is late for it; null where there was none. */
   readonly late: { readonly opening: OpenSpan; readonly seconds: number } | null;
   /** The opening after, and how much longer she would have to wait for it than can be waited; null where there is none. */
@@ -146,6 +149,7 @@ export class GateChain {
       gate: stop.gate,
       role: stop.role,
       reachedAt,
+      shutBy: stop.entranceAt(reachedAt)?.reasons.filter((reason) => reason.kind !== "notJudged") ?? [],
       late: before === null ? null : { opening: before, seconds: reachedAt - before.until },
       early: after === null ? null : { opening: after, seconds: Math.max(0, after.from - latest) },
     };
@@ -156,15 +160,19 @@ export class GateChain {
     const { gate, role } = stop;
     const reachedAt = (reached[0] as OpenSpan).from;
     const given = kind === "noOpening" ? lookedAt(reachedAt) : stop.given();
-    const why: GateNoAnswer = {
+    const of = {
       kind: "noAnswer",
-      code: kind === "noOpening" ? "gate-no-opening" : "gate-times-not-given",
       gate: gate.name,
       at: reachedAt,
       where: this.where,
       coveredFrom: given?.from ?? null,
       coveredUntil: given?.until ?? null,
-    };
+    } as const;
+    const lacks = kind === "notGiven" ? lacksOf(stop, reachedAt) : [];
+    const why: GateNoAnswer =
+      lacks.length > 0
+        ? { ...of, code: "entrance-not-judged", lacks }
+        : { ...of, code: kind === "noOpening" ? "gate-no-opening" : "gate-times-not-given" };
     return { kind, gate, role, why };
   }
 }
@@ -184,6 +192,12 @@ interface Stuck {
   /** The gate she can't pass, and when she can be there. */
   readonly at: number;
   readonly reached: readonly OpenSpan[];
+}
+
+/** What is not known of a gate's entrance at an instant. */
+function lacksOf(stop: GateStop, at: number): readonly EntranceLack[] {
+  const reasons = stop.entranceAt(at)?.reasons ?? [];
+  return [...new Set(reasons.flatMap((reason) => (reason.kind === "notJudged" ? [reason.lacks] : [])))];
 }
 
 /** The first instant of a set from `from` on; `latest` is in it where rounding leaves none. */

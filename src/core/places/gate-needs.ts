@@ -1,6 +1,9 @@
 import { commonSpans, joinedSpans, movedSpans, type OpenSpan, ruleSpans, spansOutside } from "../calendar/index.ts";
 import { type Position, sunAltitudeDeg } from "../earth/index.ts";
 import { epochSeconds } from "../units/index.ts";
+import type { Entrance } from "./entrance/entrance.ts";
+import { type EntranceStates, isOpen, mayBeOpen } from "./entrance/entrance-states.ts";
+import type { StateSpan } from "./entrance/state-spans.ts";
 import type { GateNeed, StatedHeight } from "./gate.ts";
 
 /** When something may be passed within a stretch of time. `maybe` holds `open`, and what is not known besides. */
@@ -14,8 +17,16 @@ export const HEIGHTS_APART_AT_MOST_SECONDS = 3600;
 /** The sun is looked at so often, seconds, and its crossing found to a second: a night shorter than this is not seen. */
 const SUN_EVERY_SECONDS = 600;
 
+/** The states of an entrance that a gate asks for. */
+export type StatesOf = (entrance: Entrance) => EntranceStates;
+
+/** For gates without an entrance. */
+const NO_STATES: StatesOf = () => {
+  throw new Error("an entrance without tides, streams and weather");
+};
+
 /** When a need is met within a stretch of time; `where` is the gate's place, for the light. */
-export function needSpans(need: GateNeed, within: OpenSpan, where: Position): NeedSpans {
+export function needSpans(need: GateNeed, within: OpenSpan, where: Position, statesOf: StatesOf = NO_STATES): NeedSpans {
   switch (need.kind) {
     case "clock":
       return known(ruleSpans(need.rules, within));
@@ -27,14 +38,31 @@ export function needSpans(need: GateNeed, within: OpenSpan, where: Position): Ne
       return partlyKnown(joinedSpans(need.windows), [givenOf(need)], within);
     case "depth":
       return depthSpans(need, within);
+    case "entrance": {
+      const states = statesOf(need.entrance).within(within);
+      return { open: spansWhere(states, isOpen), maybe: spansWhere(states, mayBeOpen) };
+    }
   }
 }
 
+/** The spans in which a state is as wanted; those that follow one another right away are one. */
+function spansWhere(states: readonly StateSpan[], wanted: (state: number) => boolean): readonly OpenSpan[] {
+  const spans: { from: number; until: number }[] = [];
+  states.forEach(({ from, until, state }, k) => {
+    if (!wanted(state)) return;
+    const before = states[k - 1];
+    const last = spans[spans.length - 1];
+    if (last !== undefined && before !== undefined && wanted(before.state)) last.until = until;
+    else spans.push({ from, until });
+  });
+  return spans;
+}
+
 /** All needs at once. */
-export function needsTogether(needs: readonly GateNeed[], within: OpenSpan, where: Position): NeedSpans {
+export function needsTogether(needs: readonly GateNeed[], within: OpenSpan, where: Position, statesOf: StatesOf = NO_STATES): NeedSpans {
   return needs.reduce<NeedSpans>(
     (both, need) => {
-      const { open, maybe } = needSpans(need, within, where);
+      const { open, maybe } = needSpans(need, within, where, statesOf);
       return { open: commonSpans(both.open, open), maybe: commonSpans(both.maybe, maybe) };
     },
     known([within]),

@@ -1,4 +1,5 @@
 import type { ClockRules, OpenSpan } from "../calendar/index.ts";
+import type { Entrance } from "./entrance/entrance.ts";
 
 /** Where a gate stands on its leg, out of harbour or in. */
 export type GatePlace =
@@ -16,8 +17,7 @@ export interface StatedHeight {
 }
 
 /**
- * What a gate asks for in order to be passed. A kind of need says when it is met and when that is not known (`needSpans`); water levels
- * that are computed join here as one more.
+ * What a gate asks for in order to be passed. A kind of need says when it is met and when that is not known (`needSpans`).
  */
 export type GateNeed =
   /** Open by the clock: a bridge's times, an office's hours. A boat that fits under has no such need. */
@@ -29,7 +29,9 @@ export type GateNeed =
   /** The sun no lower than this. */
   | { readonly kind: "light"; readonly sunAboveDeg: number }
   /** Water enough by heights that the skipper gives. `depthMetres` is charted, `neededMetres` the draught and what is wanted under it. */
-  | { readonly kind: "depth"; readonly depthMetres: number; readonly neededMetres: number; readonly heights: readonly StatedHeight[] };
+  | { readonly kind: "depth"; readonly depthMetres: number; readonly neededMetres: number; readonly heights: readonly StatedHeight[] }
+  /** A bar or a cut: computed tide and stream, the sea on the bar, wind against the ebb, the sun. */
+  | { readonly kind: "entrance"; readonly entrance: Entrance };
 
 /** Whom an office wants to be told before a boat comes, relative to the arrival at the berth. */
 export interface Notice {
@@ -52,6 +54,8 @@ export interface Gate {
   readonly clearanceMetres: number | null;
   /** For an office behind the berth: the way to its door, and the notice it wants; null for what is passed afloat. */
   readonly office: { readonly ashoreSeconds: number; readonly notice: Notice | null } | null;
+  /** How it lies, as the skipper notes it; null or left out: nothing is noted. */
+  readonly notes?: string | null;
 }
 
 /** Spare height that a boat keeps between her masthead and a bridge, metres (common practice: wash and a wrong gauge take some of it). */

@@ -1,4 +1,5 @@
 import type { Plane, Position } from "../earth/index.ts";
+import type { EntranceSurroundings } from "./entrance/entrance-water.ts";
 import type { Gate } from "./gate.ts";
 import { GateChain } from "./gate-chain.ts";
 import { GateStop } from "./gate-stop.ts";
@@ -11,19 +12,29 @@ export interface GatedLeg {
   readonly speedOverGroundMps: number;
 }
 
-/** The chain of a leg's gates; null where none stands on it. A gate beyond the leg's end stands at its end. */
-export function gatesOnLeg(plane: Plane, gates: readonly Gate[], leg: GatedLeg, airDraughtMetres: number | null): GateChain | null {
+/**
+ * The chain of a leg's gates; null where none stands on it. A gate beyond the leg's end stands at its end. Where one is a bar or a cut,
+ * `around` is what it is judged with, its sea and wind read where open water begins or ends: inside, no forecast knows them.
+ */
+export function gatesOnLeg(
+  plane: Plane,
+  gates: readonly Gate[],
+  leg: GatedLeg,
+  airDraughtMetres: number | null,
+  around: EntranceSurroundings | null = null,
+): GateChain | null {
   const here = gates.filter((gate) => gate.on === leg.on);
   const seaEnd = leg.on === "out" ? leg.points[leg.points.length - 1] : leg.points[0];
   if (seaEnd === undefined) throw new Error("a leg without points");
   if (here.length === 0) return null;
   const way = new MeasuredLeg(plane, leg);
+  const off = plane.toPlane(seaEnd);
   const stops = here.flatMap((gate) => {
     const alongMetres = way.alongOf(gate, leg);
     const afterSeconds = alongMetres / leg.speedOverGroundMps;
     const where = way.placeAt(alongMetres);
     const stop = (role: GateStop["role"], ashoreSeconds: number): GateStop =>
-      new GateStop(gate, role, afterSeconds + ashoreSeconds, where, airDraughtMetres);
+      new GateStop(gate, role, afterSeconds + ashoreSeconds, { where, offX: off.xMetres, offY: off.yMetres, around }, airDraughtMetres);
     const notice = gate.office?.notice == null ? [] : [stop("notice", 0)];
     return [...notice, stop("gate", gate.office?.ashoreSeconds ?? 0)];
   });

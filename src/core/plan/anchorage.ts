@@ -1,10 +1,5 @@
 import type { Position } from "../earth/index.ts";
-
-/** Directions clockwise from `fromDegTrue` over `arcDeg`, out of which wind and sea come in unhindered. */
-export interface OpenSector {
-  readonly fromDegTrue: number;
-  readonly arcDeg: number;
-}
+import type { OpenSector } from "../places/index.ts";
 
 /** Where the boat lies after arrival, as the skipper states it. What is null was not stated and is not judged. */
 export interface Anchorage {

@@ -1,6 +1,6 @@
 import type { NoAnswer } from "../answers/index.ts";
 import { COVERED, type Coverage, NO_PLACE, NO_TIME } from "../fields/index.ts";
-import { wrap360Deg } from "../units/index.ts";
+import { comesIn } from "../places/index.ts";
 import {
   SEA_HEIGHT_HIGH_METRES,
   SEA_SLOTS,
@@ -13,7 +13,7 @@ import {
   WIND_SPEED_HIGH_MPS,
 } from "../weather/index.ts";
 import type { CoveredSpan } from "../window/index.ts";
-import type { Anchorage, OpenSector } from "./anchorage.ts";
+import type { Anchorage } from "./anchorage.ts";
 import type { EntranceWeather } from "./refuges/judge-entrance.ts";
 
 /** How long after arrival the anchorage is looked at, and how often, seconds: three days (common practice), each half-hour. */
@@ -118,11 +118,4 @@ function lookAt(
   if (found.length > 0) return { kind: "untenable", worst: found.reduce((worst, one) => (excess(one) > excess(worst) ? one : worst)) };
   const why = unknown[0];
   return why === undefined ? { kind: "holds" } : { kind: "notJudged", why };
-}
-
-/** Whether a wind out of an arc may come in by an open sector. */
-function comesIn(sectors: readonly OpenSector[], fromDegTrue: number, arcDeg: number): boolean {
-  return sectors.some(
-    (sector) => wrap360Deg(sector.fromDegTrue - fromDegTrue) <= arcDeg || wrap360Deg(fromDegTrue - sector.fromDegTrue) <= sector.arcDeg,
-  );
 }

@@ -1,8 +1,8 @@
 import type { BoatSpec, Crew } from "../boat/index.ts";
 import type { Position } from "../earth/index.ts";
-import type { Gate, Lane, StatedDepth } from "../places/index.ts";
+import type { Gate, Lane, StatedAnchorage, StatedDepth } from "../places/index.ts";
 import type { EpochSeconds } from "../units/index.ts";
-import type { StreamSketch } from "../water/index.ts";
+import type { StatedStream, StatedTide, StreamSketch } from "../water/index.ts";
 import type { RangedPeriod, SeaPeriod, WindPeriod } from "../weather/index.ts";
 import type { ChanceErrors, Limit } from "../window/index.ts";
 import type { Anchorage } from "./anchorage.ts";
@@ -30,10 +30,18 @@ export interface FilesSource {
   readonly files: readonly string[];
 }
 
-export type WaterSource =
+/** A source of current by itself. */
+export type LoneWaterSource =
   | FilesSource
   | { readonly kind: "sketch"; readonly sketch: StreamSketch }
-  | { readonly kind: "uniform"; readonly setDegTrue: number; readonly rateMps: number };
+  | { readonly kind: "uniform"; readonly setDegTrue: number; readonly rateMps: number }
+  /** Those of the passage's streams, by name; null: all that have a radius. */
+  | { readonly kind: "streams"; readonly names: readonly string[] | null };
+
+export type WaterSource =
+  | LoneWaterSource
+  /** Added together, as an ocean stream without a tide and the tidal streams are. */
+  | { readonly kind: "sum"; readonly parts: readonly LoneWaterSource[] };
 
 export type WeatherSource =
   | FilesSource
@@ -77,6 +85,10 @@ export interface Passage {
   readonly approachDegTrue?: number | null;
   readonly whereCurrentUnknown: WhereCurrentUnknown;
   readonly waterSources: readonly WaterSource[];
+  /** Tides by name, for gates and streams; stations that ship are filled in by whoever opens the passage. Left out: none. */
+  readonly tides?: readonly StatedTide[];
+  /** Tidal streams by name; left out: none. */
+  readonly streams?: readonly StatedStream[];
   readonly gustFactor: number;
   readonly weatherSources: readonly WeatherSource[];
   readonly limits: readonly Limit[];
@@ -98,12 +110,22 @@ export interface Passage {
   readonly chance?: Partial<ChanceErrors>;
   /** Where the boat lies after arrival; left out or null: not stated. */
   readonly anchorage?: Anchorage | null;
+  /** Places to anchor for the nights before and after, to be compared; left out: none. */
+  readonly anchorages?: readonly StatedAnchorage[];
   /** Other places to leave open water from; left out: only `from`. */
   readonly staging?: readonly StagingPoint[];
 }
 
+/** Every name of a file that its sources of water and weather name, as typed, `*` and all. */
+export function sourceFilesOf({ waterSources, weatherSources }: Pick<Passage, "waterSources" | "weatherSources">): readonly string[] {
+  const parts = waterSources.flatMap((source) => (source.kind === "sum" ? source.parts : [source]));
+  return [...parts, ...weatherSources].flatMap((source) =>
+    source.kind === "files" ? source.files : source.kind === "letter" ? [source.file] : [],
+  );
+}
+
 /** All the places that a passage names, in no order of importance: its ends, the points of its harbour legs, the refuges, and where it may be staged. */
-export function placesOf({ from, to, pilotageOut, pilotageIn, refuges, staging, anchorage }: Passage): readonly Position[] {
+export function placesOf({ from, to, pilotageOut, pilotageIn, refuges, staging, anchorage, anchorages }: Passage): readonly Position[] {
   const listed = (refuges?.listed ?? []).map((refuge) => refuge.position);
   const staged = (staging ?? []).flatMap(({ position, reached }) => [position, ...(reached.kind === "along" ? reached.points : [])]);
   return [
@@ -114,5 +136,6 @@ export function placesOf({ from, to, pilotageOut, pilotageIn, refuges, staging, 
     ...listed,
     ...staged,
     ...(anchorage == null ? [] : [anchorage.position]),
+    ...(anchorages ?? []).map(({ position }) => position),
   ];
 }

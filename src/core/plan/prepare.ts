@@ -2,18 +2,10 @@ import type { Issue, Parsed } from "../answers/index.ts";
 import { bad, good, issue } from "../answers/index.ts";
 import { boatModel, engineStopped } from "../boat/index.ts";
 import type { FittedPlane } from "../earth/index.ts";
-import { type GridData, runsForAll, type Span } from "../fields/index.ts";
+import { type GridData, type GridQuantity, runsForAll, type SeaSystem, type Span } from "../fields/index.ts";
 import { crossingOf, DEFAULT_STEP_SECONDS, type Line, lineBetweenPositions } from "../passage/index.ts";
-import { lanesOn } from "../places/index.ts";
-import {
-  type CurrentSampler,
-  type CurrentSource,
-  currentOfRuns,
-  firstThatCovers,
-  gridCurrent,
-  sketchCurrent,
-  uniformCurrent,
-} from "../water/index.ts";
+import { type EntranceSurroundings, lanesOn } from "../places/index.ts";
+import { type CurrentSampler, type CurrentSource, firstThatCovers, type NamedTide, type TidalStream } from "../water/index.ts";
 import {
   firstRangedThatCovers,
   firstSeaThatCovers,
@@ -26,6 +18,7 @@ import {
   type RangedSource,
   type SeaPeriod,
   type SeaSource,
+  type SystemGrids,
   seaOfRuns,
   type WindPeriod,
   type WindSampler,
@@ -33,16 +26,19 @@ import {
   windOfRuns,
 } from "../weather/index.ts";
 import type { Trial, WeatherToFeel } from "../window/index.ts";
+import { datumsThatDiffer, entranceSurroundings } from "./entrance-surroundings.ts";
 import { factsOf } from "./facts-of.ts";
 import { harbourLegs } from "./harbour-legs.ts";
 import { type GatheredLand, type PreparedLand, prepareLand } from "./land-sources.ts";
-import type { FilesSource, Passage } from "./passage.ts";
+import type { Passage } from "./passage.ts";
 import { planeOf } from "./plane-of.ts";
+import { filesInWords, runsOf } from "./runs-of.ts";
+import { currentsOf, type GatheredWater, type HeldAgainst, watersOf } from "./waters.ts";
 
 /** What the files that a passage names gave, in the order in which the passage names its sources. */
 export interface Gathered {
-  /** One entry for each of `passage.waterSources`; the grids of files, nothing for sketches. */
-  readonly water: readonly (readonly GridData[] | null)[];
+  /** One entry for each of `passage.waterSources`; the grids of files, nothing for what stands in the passage itself. */
+  readonly water: readonly GatheredWater[];
   /** One entry for each of `passage.weatherSources`; grids of files, periods of letters. */
   readonly weather: readonly (readonly GridData[] | GatheredLetter | null)[];
   /** Left out or null where no land is reckoned. */
@@ -63,6 +59,13 @@ export interface Prepared {
   readonly line: Line;
   readonly current: CurrentSource;
   readonly currents: readonly CurrentSource[];
+  /** What forecasts of current were held against, and whether they fit there: station by station. */
+  readonly heldAgainst: readonly HeldAgainst[];
+  /** The passage's tides and tidal streams, by name. */
+  readonly tides: readonly NamedTide[];
+  readonly streams: readonly TidalStream[];
+  /** What bars and cuts among the gates are judged with. */
+  readonly entrances: EntranceSurroundings;
   readonly winds: readonly WindSource[];
   readonly seas: readonly SeaSource[];
   readonly weather: WeatherToFeel;
@@ -82,16 +85,9 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   const boat = boatModel(passage.boat);
   const stopped = engineStopped(passage.boat);
   for (const part of [plane, boat]) if (!part.ok) issues.push(...part.issues);
-  const currents = passage.waterSources.map((source, i): CurrentSource | null => {
-    if (source.kind === "sketch") return sketchCurrent(source.sketch);
-    if (source.kind === "uniform") return uniformCurrent(source.setDegTrue, source.rateMps);
-    const runs = runsOf((gathered.water[i] ?? []).filter((grid) => grid.quantities[0] === "currentEastMps"));
-    if (runs.length > 0) return currentOfRuns(runs.map((run) => gridCurrent(run[0] as GridData)));
-    issues.push(
-      issue(`water.sources[${i}]`, "source-lacks-quantity", `${filesInWords(source)} holds no current for these waters that is read here`),
-    );
-    return null;
-  });
+  const waters = watersOf(passage);
+  const currents = waters.ok ? currentsOf(passage.waterSources, gathered.water, waters.value, plane.ok ? plane.value : null) : waters;
+  if (!currents.ok) issues.push(...currents.issues);
   const winds: WindSource[] = [];
   const seas: SeaSource[] = [];
   const visibilities: RangedSource[] = [];
@@ -131,12 +127,15 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   }
   const land = plane.ok ? prepareLand(plane.value, gathered.land ?? null, passage) : null;
   if (land?.ok === false) issues.push(...land.issues);
-  if (!plane.ok || !boat.ok || !stopped.ok || !land?.ok || issues.length > 0) return bad(...issues);
-  const known = currents.filter((source): source is CurrentSource => source !== null);
+  if (waters.ok) issues.push(...datumsThatDiffer(passage, waters.value.tides));
+  if (!plane.ok || !boat.ok || !stopped.ok || !land?.ok || !waters.ok || !currents.ok || issues.length > 0) return bad(...issues);
+  const known = currents.value.currents;
   const current = firstThatCovers(known, passage.whereCurrentUnknown);
   const wind = firstWindThatCovers(winds);
   const line = lineBetweenPositions(plane.value, passage.from.position, passage.to.position);
-  const legs = harbourLegs(plane.value, passage);
+  const sea = firstSeaThatCovers(seas);
+  const entrances = entranceSurroundings(plane.value, waters.value, wind, sea);
+  const legs = harbourLegs(plane.value, passage, entrances);
   const lanes = passage.lanes === undefined || passage.lanes.length === 0 ? null : lanesOn(plane.value, passage.lanes);
   const { dependsOnWind } = boat.value;
   const laid = new Map<string, CurrentSampler>();
@@ -170,31 +169,22 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
     line,
     current,
     currents: known,
+    heldAgainst: currents.value.heldAgainst,
+    ...waters.value,
+    entrances,
     winds,
     seas,
     weather: {
       wind,
-      sea: firstSeaThatCovers(seas),
+      sea,
       visibility: firstRangedThatCovers(visibilities),
       thunderstorms: firstRangedThatCovers(storms),
-      facts: factsOf(passage),
+      facts: factsOf(passage, waters.value.tides),
       currentRunsFor: (span) => runsForAll([current], span),
     },
     land: land.value,
     trialOf,
   });
-}
-
-/** Grids of one quantity parted by run, newest first (those of a run that isn't said as they stand); of each the members, lowest first. */
-function runsOf(grids: readonly GridData[]): readonly (readonly GridData[])[] {
-  const runs: { issuedAt: number | null; grids: GridData[] }[] = [];
-  for (const grid of grids) {
-    const run = runs.find((one) => one.issuedAt === grid.issuedAt && !one.grids.some((other) => other.member === grid.member));
-    if (run) run.grids.push(grid);
-    else runs.push({ issuedAt: grid.issuedAt, grids: [grid] });
-  }
-  runs.sort((one, other) => (other.issuedAt ?? 0) - (one.issuedAt ?? 0));
-  return runs.map((run) => run.grids.sort((one, other) => one.member - other.member));
 }
 
 /** The winds of a source by run and member, each with its gusts; null where there is no wind. */
@@ -216,13 +206,24 @@ function windOf(grids: readonly GridData[], gustFactor: number): WindSource | nu
 function seaOf(grids: readonly GridData[]): SeaSource | null {
   const runs = runsOf(grids.filter((grid) => grid.quantities[0] === "seaHeightMetres"));
   if (runs.length === 0) return null;
-  const periodOf = (height: GridData): GridData | null =>
-    grids.find((grid) => grid.quantities[0] === "seaPeriodSeconds" && grid.member === height.member && grid.issuedAt === height.issuedAt) ??
-    null;
-  return seaOfRuns(runs.map(([height]) => gridSea(height as GridData, periodOf(height as GridData))));
+  return seaOfRuns(
+    runs.map(([first]) => {
+      const height = first as GridData;
+      const beside = (quantity: GridQuantity): GridData | null =>
+        grids.find((grid) => grid.quantities[0] === quantity && grid.member === height.member && grid.issuedAt === height.issuedAt) ?? null;
+      return gridSea(height, beside("seaPeriodSeconds"), systemsOf(beside));
+    }),
+  );
 }
 
-/** A source's files by name: the first, and how many more. */
-function filesInWords({ files }: FilesSource): string {
-  return files.length < 3 ? files.join(" and ") : `${files[0]} and ${files.length - 1} more files`;
+/** The systems that a run tells apart, each with its period; where it tells none apart the whole sea, if it says where that runs. */
+function systemsOf(beside: (quantity: GridQuantity) => GridData | null): readonly SystemGrids[] {
+  const system = (name: SeaSystem): readonly SystemGrids[] => {
+    const [height, period] = [beside(`${name}HeightMetres`), beside(`${name}PeriodSeconds`)];
+    return height === null || period === null ? [] : [{ height, period, toward: beside(`${name}TowardEast`) }];
+  };
+  const [windSea, swell] = [system("windSea"), system("swell")];
+  // One of them alone is not the sea.
+  if (windSea.length > 0 && swell.length > 0) return [...windSea, ...swell, ...system("secondSwell"), ...system("thirdSwell")];
+  return system("sea").filter(({ toward }) => toward !== null);
 }

@@ -20,7 +20,7 @@ export function wayHome(prepared: Prepared, berthAt: number): WayHome {
   const first = Math.ceil(berthAt / HOME_EVERY_SECONDS) * HOME_EVERY_SECONDS;
   const times: number[] = [];
   for (let at = first; at < berthAt + LYING_SECONDS; at += HOME_EVERY_SECONDS) times.push(at);
-  const legs = legsHome(prepared.plane, prepared.passage);
+  const legs = legsHome(prepared.plane, prepared.passage, prepared.entrances);
   const kept = keepDepartures((member, passage) => homeward(prepared.trialOf(member, passage), legs), times, prepared.weather);
   if (kept === null) throw new Error("departures stopped without being asked to");
   const rows = judgeBoard(kept, prepared.passage.limits, prepared.weather);

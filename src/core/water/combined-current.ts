@@ -22,8 +22,9 @@ class FirstThatCovers implements CurrentSampler {
 
   sampleInto(out: Float64Array, xMetres: number, yMetres: number, at: number): Coverage {
     for (let i = 0; i < this.samplers.length; i++) {
-      if ((this.samplers[i] as CurrentSampler).sampleInto(out, xMetres, yMetres, at) === COVERED) {
-        this.answeredBy = i;
+      const sampler = this.samplers[i] as CurrentSampler;
+      if (sampler.sampleInto(out, xMetres, yMetres, at) === COVERED) {
+        this.answeredBy = sampler.answeredBy < 0 ? sampler.answeredBy : i;
         return COVERED;
       }
     }

@@ -4,12 +4,14 @@ import type { Coverage, Sampler, Span } from "../fields/index.ts";
 /** What answered where no source knows the current: the skipper's own choice, by name. */
 export const ASSUMED_STILL = -1;
 export const NEAREST_KNOWN = -2;
+/** A forecast answered near a tidal station that it was held against and found not fit. */
+export const NOT_FIT_HERE = -3;
 
 /**
  * Reads the current off the plane: `currentEastMps`, `currentNorthMps`, toward, in the plane's frame.
  */
 export interface CurrentSampler extends Sampler {
-  /** Which source answered the last covered call: its place in the list of sources, or `ASSUMED_STILL` or `NEAREST_KNOWN`. */
+  /** Which source answered the last covered call: its place in the list of sources, or `ASSUMED_STILL`, `NEAREST_KNOWN` or `NOT_FIT_HERE`. */
   readonly answeredBy: number;
   /**
    * The current at the known place nearest to (x, y) within `withinMetres`; false when there is none. Only sources that have places
@@ -53,7 +55,7 @@ export abstract class AnalyticCurrent implements CurrentSampler {
   readonly quantities: readonly string[] = CURRENT_QUANTITIES;
   readonly answeredBy: number = 0;
   abstract sampleInto(out: Float64Array, xMetres: number, yMetres: number, at: number): Coverage;
-  nearestInto(): boolean {
+  nearestInto(_out: Float64Array, _xMetres: number, _yMetres: number, _at: number, _withinMetres: number): boolean {
     return false;
   }
   /** Everywhere, unless the source says otherwise. */

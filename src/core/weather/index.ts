@@ -9,6 +9,8 @@ export * from "./period-spans.ts";
 export * from "./period-wind.ts";
 export * from "./ranged.ts";
 export * from "./sea.ts";
+export * from "./sea-systems.ts";
 export * from "./widest-wind.ts";
 export * from "./wind.ts";
+export * from "./wind-felt.ts";
 export * from "./wind-period.ts";

@@ -13,6 +13,7 @@ import {
   type Span,
 } from "../fields/index.ts";
 import { breaksOf, spanAt, spansOf } from "./period-spans.ts";
+import { type SystemGrids, SystemsSampler } from "./sea-systems.ts";
 import type { SeaPeriod } from "./wind-period.ts";
 
 /** A reading of the sea as numbers: ranges of significant height, metres, and of period, seconds. */
@@ -29,6 +30,11 @@ export const SEA_SOURCE = 5;
 export interface SeaSampler {
   /** Writes a reading at (x, y) metres on the plane and `at`; `out` is left untouched where not covered. */
   readInto(out: Float64Array, xMetres: number, yMetres: number, at: number): Coverage;
+  /**
+   * Writes the systems of waves (`SYSTEMS_SLOTS`) where and when `readInto` has just answered, and returns how many: 0 where the source does
+   * not tell them apart there. Left out: it never does, nor where its sea comes from.
+   */
+  systemsInto?(out: Float64Array, xMetres: number, yMetres: number, at: number): number;
   /** The instants within (from, until) at which the sea may jump or change its slope: steps and the ends of periods. */
   breaksWithin(from: number, until: number): readonly number[];
 }
@@ -74,8 +80,11 @@ export function periodSea(name: string, issuedAt: number | null, periods: readon
   return { name, issuedAt, covers: { from: first.from, until: last.until }, onPlane: () => sampler };
 }
 
-/** The sea from a grid of significant heights and, where the file has them, periods; joined by straight lines in time. */
-export function gridSea(height: GridData, period: GridData | null): SeaSource {
+/**
+ * The sea from a grid of significant heights and, where the file has them, periods and the systems it is made of (of one alone: the sea with
+ * its direction); joined by straight lines in time.
+ */
+export function gridSea(height: GridData, period: GridData | null, systems: readonly SystemGrids[] = []): SeaSource {
   const covering = coveringOf(height);
   return {
     name: height.source,
@@ -86,7 +95,11 @@ export function gridSea(height: GridData, period: GridData | null): SeaSource {
       const periods = period === null ? null : new LinearInTime(period, plane);
       const steps = [...new Set([...heights.steps, ...(periods?.steps ?? [])])].sort((a, b) => a - b);
       const value = new Float64Array(1);
+      const apart = systems.length === 0 ? null : new SystemsSampler(systems, plane);
       return {
+        ...(apart === null
+          ? {}
+          : { systemsInto: (out: Float64Array, x: number, y: number, at: number): number => apart.readInto(out, x, y, at) }),
         readInto(out, xMetres, yMetres, at) {
           const coverage = heights.sampleInto(value, xMetres, yMetres, at);
           if (coverage !== COVERED) return coverage;
@@ -119,13 +132,21 @@ export function firstSeaThatCovers(sources: readonly SeaSource[]): SeaSource | n
     runsFor: (passage) => runsForAll(sources, passage),
     onPlane(plane, passage) {
       const samplers = sources.map((source) => source.onPlane(plane, passage));
+      let answered = 0;
       return {
+        ...(samplers.some((one) => one.systemsInto !== undefined)
+          ? {
+              systemsInto: (out: Float64Array, x: number, y: number, at: number): number =>
+                samplers[answered]?.systemsInto?.(out, x, y, at) ?? 0,
+            }
+          : {}),
         readInto(out, xMetres, yMetres, at) {
           let why: Coverage = NO_VARIABLE;
           for (let i = 0; i < samplers.length; i++) {
             const coverage = (samplers[i] as SeaSampler).readInto(out, xMetres, yMetres, at);
             if (coverage === COVERED) {
               out[SEA_SOURCE] = i;
+              answered = i;
               return COVERED;
             }
             if (why === NO_VARIABLE || coverage === NO_PLACE) why = coverage;

@@ -3,6 +3,7 @@ import type { WayArrives } from "../passage/index.ts";
 import type { GatePassed } from "../places/index.ts";
 import type { WindSampler } from "../weather/index.ts";
 import { beforeOtherwise, beforePlanned } from "./before-in.ts";
+import { currentNotFit } from "./current-not-fit.ts";
 import {
   type DepartureRun,
   ENGINE_STOPS_SECONDS,
@@ -177,7 +178,8 @@ export function judgeBoard(
       sinceAgainst: one.sinceAgainst,
       gates: gatesOf(one.run),
     };
-    const first = outcome.kind === "judged" ? decide(outcome.margins, null, base.gates) : noPassage(outcome.why);
+    const unfit = one.planned === null ? null : currentNotFit(one.planned);
+    const first = outcome.kind === "judged" ? decide(outcome.margins, null, base.gates, unfit) : noPassage(outcome.why);
     const closed = first.kind === "closed";
     let agree = 1;
     for (const member of one.members) {
@@ -191,7 +193,7 @@ export function judgeBoard(
     if (outcome.kind !== "judged") return { ...base, verdict: first, margins: [], inHand: null, forecastsAgreeing };
     if (closed) return { ...base, verdict: first, margins: outcome.margins, inHand: null, forecastsAgreeing };
     const inHand = inHandOf(kept, tried, i, judgeAll);
-    return { ...base, verdict: decide(outcome.margins, inHand, base.gates), margins: outcome.margins, inHand, forecastsAgreeing };
+    return { ...base, verdict: decide(outcome.margins, inHand, base.gates, unfit), margins: outcome.margins, inHand, forecastsAgreeing };
   });
 }
 

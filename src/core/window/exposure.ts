@@ -1,5 +1,6 @@
 import { sunPlace } from "../earth/index.ts";
 import { COVERED, type Coverage, NO_PLACE, NO_VARIABLE } from "../fields/index.ts";
+import { OVERHEAD_SUN_DEG } from "../places/index.ts";
 import { degFromRad, epochSeconds, turnDeg } from "../units/index.ts";
 import {
   RANGED_HIGH,
@@ -25,6 +26,7 @@ import { type Before, feelWhole, withBefore } from "./once/felt-once.ts";
 import type { WholePassage } from "./once/once-value.ts";
 import type { PassageFacts } from "./once/passage-facts.ts";
 import { ARRIVAL, nodesOf, type PassageNodes, type Passed } from "./passage-nodes.ts";
+import { SeaOnStream } from "./sea-on-stream.ts";
 import { type Range, speedRangeOf, windAgainstRangeOf } from "./wind-felt.ts";
 
 /**
@@ -132,21 +134,41 @@ function windOn(nodes: PassageNodes, wind: WindSampler) {
 
 function seaOn(nodes: PassageNodes, sea: SeaSampler | null) {
   const { count, atSeconds, xMetres, yMetres } = nodes;
-  const [seaHeightMetres, seaPeriodSeconds] = emptyColumns(count, 2) as [FeltColumn, FeltColumn];
-  const columns = { seaHeightMetres, seaPeriodSeconds };
-  if (sea === null) return columns;
+  if (sea === null) {
+    // What no source gives is the same nothing for all.
+    const [nothing] = emptyColumns(count, 1) as [FeltColumn];
+    return { seaHeightMetres: nothing, seaPeriodSeconds: nothing, seaSteepness: nothing, seaOnCurrentMetres: nothing };
+  }
+  const [seaHeightMetres, seaPeriodSeconds, seaSteepness, seaOnCurrentMetres] = emptyColumns(count, 4) as [
+    FeltColumn,
+    FeltColumn,
+    FeltColumn,
+    FeltColumn,
+  ];
+  const columns = { seaHeightMetres, seaPeriodSeconds, seaSteepness, seaOnCurrentMetres };
   const out = new Float64Array(SEA_SLOTS);
+  const onStream = new SeaOnStream(sea);
   for (let i = 0; i < count; i++) {
     const coverage: Coverage = sea.readInto(out, xMetres[i] as number, yMetres[i] as number, atSeconds[i] as number);
     if (coverage !== COVERED) {
       columns.seaHeightMetres.coverage[i] = coverage;
       columns.seaPeriodSeconds.coverage[i] = coverage;
+      columns.seaSteepness.coverage[i] = coverage;
+      columns.seaOnCurrentMetres.coverage[i] = coverage;
       continue;
     }
     put(columns.seaHeightMetres, i, out[SEA_HEIGHT_LOW_METRES] as number, out[SEA_HEIGHT_HIGH_METRES] as number);
     if (out[SEA_HAS_PERIOD] === 1) {
       put(columns.seaPeriodSeconds, i, out[SEA_PERIOD_LOW_SECONDS] as number, out[SEA_PERIOD_HIGH_SECONDS] as number);
     }
+    if ((nodes.answeredBy[i] as number) < 0) {
+      columns.seaSteepness.coverage[i] = NO_PLACE;
+      columns.seaOnCurrentMetres.coverage[i] = NO_PLACE;
+      continue;
+    }
+    if (!onStream.reckon(nodes, i, out)) continue;
+    put(columns.seaSteepness, i, onStream.steepnessLow, onStream.steepnessHigh);
+    put(columns.seaOnCurrentMetres, i, onStream.heightLowMetres, onStream.heightHighMetres);
   }
   return columns;
 }
@@ -172,8 +194,7 @@ function rangedOn(column: FeltColumn, nodes: PassageNodes, sampler: RangedSample
   return column;
 }
 
-/** A sun higher than this is overhead and blinds on no course, degrees (common practice). */
-export const OVERHEAD_SUN_DEG = 60;
+export { OVERHEAD_SUN_DEG };
 
 /** The sun on arrival: how high, and how far off the bow, along the way in or on the stated approach. */
 function sunOn(nodes: PassageNodes, approachDegTrue: number | null) {

@@ -1,10 +1,15 @@
-/** What the boat feels from place to place along a passage. Units in the names; `thunderstormShare` is a chance, 0 to 1. */
+/**
+ * What the boat feels from place to place along a passage. Units in the names; `thunderstormShare` is a chance, 0 to 1; `seaSteepness`
+ * significant height over length, on the stream, as `seaOnCurrentMetres` is the height on it.
+ */
 export const FELT_ALONG = [
   "windMps",
   "gustMps",
   "windAgainstCurrentMps2",
   "seaHeightMetres",
   "seaPeriodSeconds",
+  "seaSteepness",
+  "seaOnCurrentMetres",
   "visibilityMetres",
   "thunderstormShare",
   "sunAltitudeDeg",
@@ -21,6 +26,9 @@ export const FELT_ONCE = [
   "awakeSeconds",
   "arrivalClockSeconds",
 ] as const;
+
+/** What the current makes: unknown wherever the current is. */
+export const FELT_BY_CURRENT: ReadonlySet<Felt> = new Set(["windAgainstCurrentMps2", "seaSteepness", "seaOnCurrentMetres"]);
 
 export type FeltAlong = (typeof FELT_ALONG)[number];
 export type FeltOnce = (typeof FELT_ONCE)[number];

@@ -1,9 +1,10 @@
 import type { Position } from "../earth/index.ts";
 import { COVERED, NO_PLACE, NO_TIME } from "../fields/index.ts";
+import { NOT_FIT_HERE } from "../water/index.ts";
 import type { Exposure } from "./exposure.ts";
 import type { Margin, WorstPlace } from "./judged.ts";
 import { firstBelowZero, stretchBelow, worstThatLasts } from "./lasting.ts";
-import { isMaximum, isOnce, type Limit, type LimitAlong, marginOf } from "./limit.ts";
+import { FELT_BY_CURRENT, isMaximum, isOnce, type Limit, type LimitAlong, marginOf } from "./limit.ts";
 import { judgeOnce } from "./once/judge-once.ts";
 import { ARRIVAL, OPEN_WATER } from "./passage-nodes.ts";
 
@@ -41,6 +42,14 @@ function judgeAlong(exposure: Exposure, limit: LimitAlong, covers: CoveredSpan |
   if (uncovered < 0 && worst !== null) return { kind: "judged", limit, ...worst };
   if (uncovered < 0) throw new Error(`a passage without a node to judge ${limit.felt} at, during ${limit.during}`);
   const why = coverage[uncovered];
+  // Of what the current makes, nothing is known where a forecast of it is not fit.
+  if (FELT_BY_CURRENT.has(limit.felt) && why === NO_PLACE && exposure.answeredBy[uncovered] === NOT_FIT_HERE)
+    return {
+      kind: "notJudged",
+      limit,
+      why: { kind: "noAnswer", code: "current-not-fit", at: exposure.atSeconds[uncovered] as number, where: placeOf(exposure, uncovered) },
+      knownPart: worst,
+    };
   return {
     kind: "notJudged",
     limit,

@@ -14,6 +14,8 @@ export type DecidedBy =
   | { readonly kind: "margin"; readonly margin: Extract<Margin, { kind: "judged" }> }
   | { readonly kind: "notJudged"; readonly margin: Extract<Margin, { kind: "notJudged" }> }
   | { readonly kind: "noPassage"; readonly why: NoAnswer }
+  /** The passage runs through a forecast's current that was found not fit. */
+  | { readonly kind: "currentNotFit"; readonly why: NoAnswer }
   /** A gate missed, or without an opening; what cures it, the smallest change first. */
   | { readonly kind: "gate"; readonly fault: GateFault; readonly cures: readonly GateCure[] }
   | { readonly kind: "gateNotJudged"; readonly fault: Extract<GateFault, { readonly why: NoAnswer }> }
@@ -35,9 +37,15 @@ export interface GatesJudged {
 
 /**
  * Decides one departure. Closed: a margin below 0 (in the known part of a limit not judged whole, too), or a gate missed. Marginal: below
- * the skipper's line, anything not judged, no limit at all, or too little time in hand. Open: else. `inHand` null: not yet reckoned.
+ * the skipper's line, anything not judged, a current that is not fit (`unfit`), no limit at all, or too little time in hand. Open: else.
+ * `inHand` null: not yet reckoned.
  */
-export function decide(margins: readonly Margin[], inHand: TimeInHand | null, { fault, cures }: GatesJudged = ALL_PASSED): Verdict {
+export function decide(
+  margins: readonly Margin[],
+  inHand: TimeInHand | null,
+  { fault, cures }: GatesJudged = ALL_PASSED,
+  unfit: NoAnswer | null = null,
+): Verdict {
   let smallest: Extract<Margin, { kind: "judged" }> | null = null;
   let unjudged: Extract<Margin, { kind: "notJudged" }> | null = null;
   for (const margin of margins) {
@@ -53,6 +61,7 @@ export function decide(margins: readonly Margin[], inHand: TimeInHand | null, { 
   if (smallest !== null && smallest.margin < 0) return { kind: "closed", decidedBy: { kind: "margin", margin: smallest }, smallestMargin };
   if (fault !== null && fault.kind !== "notGiven") return { kind: "closed", decidedBy: { kind: "gate", fault, cures }, smallestMargin };
   if (fault !== null) return { kind: "marginal", decidedBy: { kind: "gateNotJudged", fault }, smallestMargin };
+  if (unfit !== null) return { kind: "marginal", decidedBy: { kind: "currentNotFit", why: unfit }, smallestMargin };
   if (unjudged !== null) return { kind: "marginal", decidedBy: { kind: "notJudged", margin: unjudged }, smallestMargin };
   if (smallest === null) return { kind: "marginal", decidedBy: { kind: "noLimits" }, smallestMargin };
   if (smallest.margin < MARGINAL_BELOW) return { kind: "marginal", decidedBy: { kind: "margin", margin: smallest }, smallestMargin };

@@ -1,6 +1,7 @@
 import type { WayArrives } from "../passage/index.ts";
 import type { WindSampler } from "../weather/index.ts";
 import { beforePlanned } from "./before-in.ts";
+import { currentNotFit } from "./current-not-fit.ts";
 import { berthToBerth } from "./departures.ts";
 import { feel } from "./exposure.ts";
 import { gateFaultOf, outOfHarbour } from "./gates/pass-gates.ts";
@@ -35,5 +36,5 @@ export function judgeWay(
   const { passed, gates, arrivalAt } = berthToBerth(trial, outOfHarbour(trial, departAt), way.track);
   const exposure = feel(passed, around.winds[0] as WindSampler, around.sea, around.beside, () => beforePlanned(around, way, 0));
   const margins = limits.map((limit) => judge(exposure, limit, coveredOf(weather, limit.felt)));
-  return { verdict: decide(margins, null, { fault: gateFaultOf(gates), cures: [] }), margins, berthAt: arrivalAt };
+  return { verdict: decide(margins, null, { fault: gateFaultOf(gates), cures: [] }, currentNotFit(exposure)), margins, berthAt: arrivalAt };
 }

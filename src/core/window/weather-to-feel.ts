@@ -26,6 +26,8 @@ export function coveredOf({ wind, sea, visibility, thunderstorms }: WeatherToFee
       return wind.covers;
     case "seaHeightMetres":
     case "seaPeriodSeconds":
+    case "seaSteepness":
+    case "seaOnCurrentMetres":
       return sea?.covers ?? null;
     case "visibilityMetres":
       return visibility?.covers ?? null;

@@ -63,6 +63,18 @@ const compass = z
   })
   .meta({ description: "The steering compass." });
 
+const groundTackle = z
+  .strictObject({
+    chain: length("How much chain there is, at the anchor. Left out: none.", "40 m").optional(),
+    chainDiameter: length("The diameter of its wire.", "10 mm").optional(),
+    rope: length("How much rope there is above it. Left out: none.", "30 m").optional(),
+  })
+  .meta({
+    description: "What she anchors with: `chain`, `rope` or both.",
+    anyOf: [{ required: ["chain"] }, { required: ["rope"] }],
+    dependentRequired: { chain: ["chainDiameter"], chainDiameter: ["chain"] },
+  });
+
 export const boatSchema = z
   .strictObject({
     name: text("The boat's name.", "Tansy"),
@@ -70,6 +82,9 @@ export const boatSchema = z
     waterlineLength: length("Length of the waterline.", "32 ft").optional(),
     draught: length("How deep the boat reaches, loaded.", "1.7 m", `5'7"`).optional(),
     airDraught: length("How high the boat reaches above the water, aerials included.", "16.5 m").optional(),
+    beam: length("How broad she is, for the wind's load at anchor.", "3.8 m").optional(),
+    bowHeight: length("The bow roller over the water, for scope and swinging circle.", "1.3 m").optional(),
+    groundTackle: groundTackle.optional(),
     goes: z.enum(["power", "sail", "motor-sail"]).meta({ description: "How the crossing is made." }),
     power: power.optional(),
     sail: sail.optional(),

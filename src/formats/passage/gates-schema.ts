@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { entry, length, text, time } from "./leaf.ts";
+import { angle, bearing, entry, length, speed, text, time } from "./leaf.ts";
 
 const timeOfDay = (description: string, example: string) => entry(`${description} By the clock there.`, [example], "number");
 
@@ -85,10 +85,59 @@ const gate = z
               .meta({ description: "One height." }),
           )
           .min(2)
-          .meta({ description: "Heights of the tide, at most an hour apart: between them straight lines are drawn." }),
+          .meta({ description: "Heights of the tide, at most an hour apart: between them straight lines are drawn." })
+          .optional(),
+        tide: text("Instead of `heights`: the tide of `tides` that is computed, by its name.", "Morrel Bar").optional(),
+        waves: length("With `tide`: what to allow for the boat's fall in the waves. Left out: nothing.", "0.3 m").optional(),
       })
-      .meta({ description: "Water enough, by heights of the tide that you give." })
+      .meta({
+        description: "Water enough over a sill inside, by heights of the tide that you give or by a computed tide.",
+        oneOf: [{ required: ["heights"] }, { required: ["tide"] }],
+        dependentRequired: { waves: ["tide"] },
+      })
       .optional(),
+    stream: z
+      .strictObject({
+        of: text("The stream of `streams` that runs there, by its name.", "the Cut"),
+        never: speed("Never more than this, ebb or flood.", "2 kn").optional(),
+        ebbNever: speed("Never more ebb than this; instead of `never`.", "1.5 kn").optional(),
+        floodNever: speed("Never more flood than this; instead of `never`.", "3 kn").optional(),
+        slack: entry("Passed only so long before and after a slack.", ["20 min"]).optional(),
+      })
+      .meta({ description: "The tidal stream in it, with its own slack." })
+      .optional(),
+    bar: z
+      .strictObject({
+        depth: length("Charted at the shallowest; below nought where it dries.", "2.4 m"),
+        underKeel: length("The least you want under the keel.", "1 m"),
+        tide: text("The tide of `tides` over it, by its name.", "Morrel Bar"),
+        waves: length("What to allow for the boat's fall in the waves. Left out: the significant height on the bar.", "0.5 m").optional(),
+        sea: length("Never a significant height above this on the bar.", "1.5 m").optional(),
+        steepness: entry("Never a sea steeper than this on the bar, height over length. Left out: any that does not break.", [
+          "1/20",
+        ]).optional(),
+        period: entry("The sea's period to reckon with where the forecast gives none.", ["9 s"]).optional(),
+        from: bearing("Where the forecast's sea comes from. Left out: straight against the ebb, which is the worst.", "240").optional(),
+        fetch: length(
+          "Open water to seaward over which the wind raises a sea of its own. Left out: the forecast's sea has it in.",
+          "12 nm",
+        ).optional(),
+        windAgainst: entry("Never more wind against the ebb: knots of wind against the set times knots of ebb.", ["30 kn2"]).optional(),
+      })
+      .meta({ description: "A bar: water enough on the computed tide, and the sea that the stream and the depth make of the forecast's." })
+      .optional(),
+    byEye: z
+      .strictObject({
+        sunAbove: angle("The sun no lower than this.", "25 deg"),
+        sunOffBow: angle("And no nearer to the bow than this.", "45 deg").optional(),
+        course: bearing("The course through it, for `sunOffBow`.", "215").optional(),
+      })
+      .meta({
+        description: "It is read by eye: the sun high enough, and not ahead.",
+        dependentRequired: { sunOffBow: ["course"], course: ["sunOffBow"] },
+      })
+      .optional(),
+    notes: text("How it lies: straight or crooked, what it is read by. Shown beside it.", "two dog-legs, unlit").optional(),
     office: z
       .strictObject({
         ashore: entry("From the berth to its door. Left out: nothing.", ["20 min"]).optional(),

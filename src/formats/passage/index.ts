@@ -6,7 +6,9 @@
 export { editEntries, nameFirst, type PassageEdit } from "./edit-entries.ts";
 export { editPassage } from "./edit-passage.ts";
 export { passageJsonSchema } from "./json-schema.ts";
+export { type LimitToSet, limitsToSet } from "./limits-to-set.ts";
 export { type Migration, migratePassage, passageMigrations, versionOf } from "./migrate.ts";
+export { LONGEST_RODE_METRES, THICKEST_CHAIN_METRES, THINNEST_CHAIN_METRES } from "./read-ground-tackle.ts";
 export { FARTHEST_LANE_NM } from "./read-lanes.ts";
 export { LIMITS_ALONG } from "./read-limits.ts";
 export { LONGEST_LEAVE_DAYS, type PassageDocument, readPassage } from "./read-passage.ts";

@@ -38,6 +38,12 @@ export const limitsSchema = z
       .optional(),
     seaHeight: along("Significant height of the sea, along the whole passage.", "1.2 m", "2.1 m").optional(),
     seaPeriod: along("Period of the sea, along the whole passage; a least: `never` is the shorter.", "7 s", "4 s").optional(),
+    seaSteepness: along(
+      "Significant height over length of the sea run against the stream, in open water; seas break from 1/13.",
+      "1/25",
+      "1/13",
+    ).optional(),
+    seaOnCurrent: along("Significant height of the sea run against the stream, in open water.", "1.2 m", "2.1 m").optional(),
     visibility: along("Visibility, along the whole passage; a least: `never` is the shorter.", "5 nm", "1 nm").optional(),
     thunderstorms: along("Chance of thunderstorms, along the whole passage.", "10 %", "40 %").optional(),
     lightAtArrival: along(

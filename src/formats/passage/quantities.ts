@@ -36,6 +36,14 @@ export function parseWhereUnknown(text: string, path: string): Parsed<WhereCurre
   return distance.ok ? good({ kind: "nearest", withinMetres: distance.value }) : distance;
 }
 
+/** Height over length of a sea, `1/20` or `0.05` → a plain number above 0. */
+export function parseSteepness(text: string, path: string): Parsed<number> {
+  const written = /^(?:1 ?[/:] ?(\d{1,4}(?:\.\d{1,4})?)|(0\.\d{1,6}))$/.exec(text.trim());
+  const value = written?.[1] !== undefined ? 1 / Number(written[1]) : Number(written?.[2] ?? Number.NaN);
+  if (value > 0 && value < 1) return good(value);
+  return bad(issue(path, "quantity-not-understood", `${quoted(text)} is no steepness, which is read as 1/20 or 0.05`));
+}
+
 /** A file's name: not empty, no control characters. Absolute names and parent folders are allowed. */
 export function parseFileName(text: string, path: string): Parsed<string> {
   return text.trim() === "" ? bad(issue(path, "empty-value", "no file is named here")) : good(text);

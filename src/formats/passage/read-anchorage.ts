@@ -1,4 +1,5 @@
-import type { Anchorage, OpenSector } from "../../core/plan/index.ts";
+import type { OpenSector } from "../../core/places/index.ts";
+import type { Anchorage } from "../../core/plan/index.ts";
 import { parseBearing, parseLength, parsePosition, parseSpeed, wrap360Deg } from "../../core/units/index.ts";
 import type { Cursor } from "./cursor.ts";
 import { milesBetween, type ReadRoute } from "./read-route.ts";

@@ -14,6 +14,7 @@ import {
 import type { Cursor } from "./cursor.ts";
 import { isWithin, stepsOf } from "./path.ts";
 import { parseFileName } from "./quantities.ts";
+import { readGroundTackle } from "./read-ground-tackle.ts";
 import type { PassageData } from "./schema.ts";
 import { issueAt } from "./typed-tree.ts";
 
@@ -21,6 +22,10 @@ type Boat = Cursor<PassageData["boat"]>;
 
 /** No compass of a small boat is so far out; more is a slip. Common practice. */
 const LARGEST_DEVIATION_DEG = 45;
+
+/** Beyond these a small cruising boat's figure is a slip. Common practice. */
+const LARGEST_BEAM_METRES = 20;
+const HIGHEST_BOW_METRES = 8;
 
 const length = (text: string, path: string): Parsed<number> => parseLength(text, path, { positive: true });
 const speed = (text: string, path: string): Parsed<number> => parseSpeed(text, path, { positive: true });
@@ -51,6 +56,9 @@ export function readBoat(boat: Boat): { readonly boat: BoatSpec; readonly sailTa
     waterlineLengthMetres: boat.at("waterlineLength").read(length) ?? null,
     draughtMetres: boat.at("draught").read(length) ?? null,
     airDraughtMetres: boat.at("airDraught").read(length) ?? null,
+    beamMetres: boat.at("beam").read((text, path) => parseLength(text, path, { positive: true, max: LARGEST_BEAM_METRES })) ?? null,
+    bowHeightMetres: boat.at("bowHeight").read((text, path) => parseLength(text, path, { min: 0, max: HIGHEST_BOW_METRES })) ?? null,
+    groundTackle: readGroundTackle(boat.at("groundTackle")),
     goes: boat.at("goes").value ?? "power",
     power: power.isGiven ? readPower(power) : null,
     sail: table?.spec ?? null,

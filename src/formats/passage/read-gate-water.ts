@@ -34,7 +34,7 @@ export function readWindows(cursor: GateCursor, clock: Clock): readonly OpenSpan
   return [...stated, ...times.map((at) => ({ from: at - before, until: at + after }))];
 }
 
-/** Water enough over a sill, by stated heights of the tide; null where none is given, or it can't be read. */
+/** Water enough over a sill, by stated heights of the tide; null where none is given (by computed tide: `readEntrance`), or it can't be read. */
 export function readSill(
   cursor: GateCursor,
   clock: Clock,
@@ -42,6 +42,17 @@ export function readSill(
 ): Extract<GateNeed, { readonly kind: "depth" }> | null {
   const sill = cursor.at("sill");
   if (!sill.isGiven) return null;
+  sill.needsOneOf(["heights", "tide"]);
+  const waves = sill.at("waves");
+  if (waves.isGiven && !sill.at("tide").isGiven)
+    waves.complain(
+      "key-out-of-place",
+      `\`${waves.path}\` goes with \`tide\`: with heights of your own allow for the waves in \`underKeel\``,
+    );
+  if (sill.at("tide").isGiven) {
+    complainOfDraught(sill, draughtMetres);
+    return null;
+  }
   const depth = sill.at("depth").read((text, path) => parseLength(text, path, { min: -HIGHEST_TIDE_METRES, max: DEEPEST_METRES }));
   const underKeel = sill.at("underKeel").read((text, path) => parseLength(text, path, { min: 0, max: DEEPEST_METRES }));
   const heights = sill
@@ -63,12 +74,13 @@ export function readSill(
     else if (apart > HEIGHTS_APART_AT_MOST_SECONDS)
       one?.complain("gate-heights-apart", `\`${one.path}\` stands ${Math.round(apart / 60)} min after the height before it`);
   }
-  if (draughtMetres === null)
-    sill.complain(
-      "missing-key",
-      `\`${sill.path}\` can't be judged without the boat's draught`,
-      "Add `draught` to the boat, or take the sill out.",
-    );
+  complainOfDraught(sill, draughtMetres);
   if (depth === undefined || underKeel === undefined || draughtMetres === null) return null;
   return { kind: "depth", depthMetres: depth, neededMetres: draughtMetres + underKeel, heights };
+}
+
+function complainOfDraught(sill: Cursor<unknown>, draughtMetres: number | null): void {
+  if (draughtMetres !== null) return;
+  const message = `\`${sill.path}\` can't be judged without the boat's draught`;
+  sill.complain("missing-key", message, "Add `draught` to the boat, or take the sill out.");
 }

@@ -4,7 +4,9 @@ import { DAYLIGHT_ALTITUDE_DEG } from "../../core/plan/index.ts";
 import { parseDuration, parseLength } from "../../core/units/index.ts";
 import type { Clock } from "./clock.ts";
 import type { Cursor } from "./cursor.ts";
+import { namesOf } from "./named-waters.ts";
 import { readOpens, readShut } from "./read-clock-rules.ts";
+import { type NamedInPassage, readEntrance } from "./read-entrance.ts";
 import { readSill, readWindows } from "./read-gate-water.ts";
 import type { PassageData } from "./schema.ts";
 
@@ -20,11 +22,10 @@ const LONGEST_NOTICE_SECONDS = 14 * 86400;
 const HIGHEST_CLEARANCE_METRES = 150;
 
 /** What a gate's times are read by, and what of the passage it is held against. */
-interface Around {
+interface Around extends NamedInPassage {
   readonly clock: Clock;
   readonly shipZone: string;
   readonly arrivalZone: string;
-  readonly draughtMetres: number | null;
   readonly hasAirDraught: boolean;
   readonly hasLeg: { readonly out: boolean; readonly in: boolean };
 }
@@ -39,6 +40,8 @@ export function readGates(
   const around: Around = {
     ...zones,
     draughtMetres,
+    tides: namesOf(document.at("tides")),
+    streams: namesOf(document.at("streams")),
     hasAirDraught: document.at("boat").at("airDraught").isGiven,
     hasLeg: { out: route.at("pilotageOut").isGiven, in: route.at("pilotageIn").isGiven },
   };
@@ -74,7 +77,7 @@ function readGate(cursor: GateCursor, around: Around, seen: Map<string, string>)
     if (before !== undefined) cursor.at("name").complain("name-twice", `\`${before}\` is called “${name.slice(0, 40)}” too`);
     seen.set(name, cursor.path);
   }
-  if (!["opens", "windows", "around", "sill", "light"].some((key) => cursor.at(key as "opens").isGiven)) {
+  if (!["opens", "windows", "around", "sill", "light", "stream", "bar", "byEye"].some((key) => cursor.at(key as "opens").isGiven)) {
     if (!cursor.hasIssueWithin()) cursor.complain("gate-never-opens", `\`${cursor.path}\` does not say when it can be passed`);
     return undefined;
   }
@@ -83,7 +86,8 @@ function readGate(cursor: GateCursor, around: Around, seen: Map<string, string>)
     shut.complain("key-out-of-place", `\`${shut.path}\` goes with \`opens\`, and there is none here`);
   }
   if (name === undefined || on === undefined || place === undefined || waitSeconds === undefined || needs === undefined) return undefined;
-  return { name, on, place, zone, needs, waitSeconds, clearanceMetres, office };
+  const notes = cursor.at("notes").text() ?? null;
+  return { name, on, place, zone, needs, waitSeconds, clearanceMetres, office, notes };
 }
 
 /** `no`, or how long. */
@@ -122,12 +126,14 @@ function readNeeds(cursor: GateCursor, zone: string, around: Around): readonly G
   const shut = readShut(cursor, zone, opens?.holidays ?? []);
   const windows = readWindows(cursor, around.clock);
   const sill = readSill(cursor, around.clock, around.draughtMetres);
+  const entrance = readEntrance(cursor, around);
   const needs: GateNeed[] = [];
   if (opens !== null) needs.push({ kind: "clock", rules: opens });
   if (shut !== null) needs.push({ kind: "notDuring", rules: shut });
   if (windows.length > 0) needs.push({ kind: "windows", windows });
   if (cursor.at("light").value === "daylight") needs.push({ kind: "light", sunAboveDeg: DAYLIGHT_ALTITUDE_DEG });
   if (sill !== null) needs.push(sill);
+  if (entrance !== null) needs.push(entrance);
   return cursor.hasIssueWithin() ? undefined : needs;
 }
 

@@ -11,7 +11,7 @@ import {
   LONGEST_LOOK_BACK_SECONDS,
 } from "../../core/window/index.ts";
 import type { Cursor } from "./cursor.ts";
-import { parseTimeOfDay } from "./quantities.ts";
+import { parseSteepness, parseTimeOfDay } from "./quantities.ts";
 import type { ReadRoute } from "./read-route.ts";
 import type { LimitName, PassageData } from "./schema.ts";
 
@@ -36,7 +36,19 @@ const sun: Read = (text, path) => parseAngle(text, path, { sense: "plain", min: 
 const hours: Read = (text, path) => parseDuration(text, path, { min: 0, max: LONGEST_LOOK_BACK_SECONDS });
 
 export const LIMITS_ALONG: Readonly<
-  Record<"wind" | "gust" | "windAgainstCurrent" | "seaHeight" | "seaPeriod" | "visibility" | "thunderstorms" | "lightAtArrival", AlongKind>
+  Record<
+    | "wind"
+    | "gust"
+    | "windAgainstCurrent"
+    | "seaHeight"
+    | "seaPeriod"
+    | "seaSteepness"
+    | "seaOnCurrent"
+    | "visibility"
+    | "thunderstorms"
+    | "lightAtArrival",
+    AlongKind
+  >
 > = {
   wind: { felt: "windMps", during: "wholePassage", sense: "most", parse: wind },
   gust: { felt: "gustMps", during: "wholePassage", sense: "most", parse: wind },
@@ -53,6 +65,8 @@ export const LIMITS_ALONG: Readonly<
     sense: "least",
     parse: (text, path) => parseDuration(text, path, { min: 0, max: 60 }),
   },
+  seaSteepness: { felt: "seaSteepness", during: "openWater", sense: "most", parse: parseSteepness },
+  seaOnCurrent: { felt: "seaOnCurrentMetres", during: "openWater", sense: "most", parse: height },
   visibility: { felt: "visibilityMetres", during: "wholePassage", sense: "least", parse: height },
   thunderstorms: {
     felt: "thunderstormShare",

@@ -3,9 +3,11 @@ import type { Passage } from "../../core/plan/index.ts";
 import { readStretch, readZones } from "./clock.ts";
 import { Cursor, type Page } from "./cursor.ts";
 import { migratePassage, versionOf } from "./migrate.ts";
+import { namesOf } from "./named-waters.ts";
 import { stepsOf } from "./path.ts";
 import { parseYesNo } from "./quantities.ts";
 import { readAnchorage } from "./read-anchorage.ts";
+import { readAnchorages } from "./read-anchorages.ts";
 import { readBoat } from "./read-boat.ts";
 import { readChance } from "./read-chance.ts";
 import { readCrew } from "./read-crew.ts";
@@ -17,6 +19,8 @@ import { readLimits } from "./read-limits.ts";
 import { readRefuges } from "./read-refuges.ts";
 import { readRoute } from "./read-route.ts";
 import { readStaging } from "./read-staging.ts";
+import { readStreams } from "./read-streams.ts";
+import { readTides } from "./read-tides.ts";
 import { readWater } from "./read-water.ts";
 import { readWeather } from "./read-weather.ts";
 import type { PassageData } from "./schema.ts";
@@ -78,16 +82,19 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
   const { boat, sailTableFile } = readBoat(document.at("boat"));
   const route = readRoute(document.at("route"));
   const land = readLand(document.at("land"), invented);
-  const water = readWater(document.at("water"), clock, route?.from.position);
+  const tides = readTides(document.at("tides"), shipZone);
+  const streams = readStreams(document, route?.from.position);
+  const water = readWater(document.at("water"), clock, route?.from.position, namesOf(document.at("streams")));
   const weather = readWeather(document.at("weather"), clock);
   const limits = readLimits(document.at("limits"), boat, route);
   const crew = readCrew(document.at("crew"));
-  const depths = readDepths(document.at("depths"));
+  const depths = readDepths(document.at("depths"), namesOf(document.at("tides")));
   const gates = readGates(document, { clock, shipZone, arrivalZone }, boat.draughtMetres);
   const refuges = readRefuges(document, route);
   const lanes = readLanes(document.at("lanes"), route);
   const staging = readStaging(document.at("staging"), route);
   const anchorage = readAnchorage(document.at("anchorage"), route);
+  const anchorages = readAnchorages(document.at("anchorages"), route, boat, namesOf(document.at("tides")));
   const chance = readChance(document.at("chance"));
   const leave = document.at("leave");
   const { from, until } = readStretch({ from: leave.at("from"), until: leave.at("until") }, clock);
@@ -110,6 +117,8 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
       boat,
       ...route,
       land,
+      tides,
+      streams,
       ...water,
       ...weather,
       limits,
@@ -120,6 +129,7 @@ function readWhole(document: Cursor<PassageData>): { readonly passage: Passage; 
       lanes,
       staging,
       anchorage,
+      anchorages,
       chance,
       ...stretch,
     },

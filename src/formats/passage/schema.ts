@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { anchorageSchema } from "./anchorage-schema.ts";
+import { anchoragesSchema } from "./anchorages-schema.ts";
 import { boatSchema } from "./boat-schema.ts";
 import { chanceSchema } from "./chance-schema.ts";
 import { crewSchema } from "./crew-schema.ts";
@@ -12,6 +13,8 @@ import { limitsSchema } from "./limits-schema.ts";
 import { refugesSchema } from "./refuges-schema.ts";
 import { waterSchema, weatherSchema } from "./sources-schema.ts";
 import { stagingSchema } from "./staging-schema.ts";
+import { streamsSchema } from "./streams-schema.ts";
+import { tidesSchema } from "./tides-schema.ts";
 
 /** The version this code reads and writes. Older ones are brought up to it (`migrate.ts`), newer ones refused. */
 export const PASSAGE_VERSION = 1;
@@ -66,12 +69,15 @@ export const passageSchema = z
       })
       .meta({ description: "From berth to berth." }),
     land: landSchema.optional(),
+    tides: tidesSchema.optional(),
+    streams: streamsSchema.optional(),
     water: waterSchema,
     weather: weatherSchema,
     refuges: refugesSchema.optional(),
     lanes: lanesSchema.optional(),
     staging: stagingSchema.optional(),
     anchorage: anchorageSchema.optional(),
+    anchorages: anchoragesSchema.optional(),
     crew: crewSchema.optional(),
     depths: depthsSchema.optional(),
     gates: gatesSchema.optional(),

@@ -35,6 +35,25 @@ const files = (what: string) =>
       description: "Files of one source: its hours, its components, its runs. Of runs the newest that covers a passage whole is used.",
     });
 
+const loneSource = {
+  file: fileName("A current file (GRIB or NetCDF).", "current.nc").optional(),
+  files: files("current").optional(),
+  sketch: sketch.optional(),
+  uniform: uniform.optional(),
+  streams: z
+    .array(text("A stream's name in `streams`; `all` alone: every one that has a radius.", "the Cut"))
+    .min(1)
+    .meta({ description: "Tidal streams of the list, each within its radius.", examples: [["all"]] })
+    .optional(),
+};
+const loneKinds = [
+  { required: ["file"] },
+  { required: ["files"] },
+  { required: ["sketch"] },
+  { required: ["uniform"] },
+  { required: ["streams"] },
+];
+
 export const waterSchema = z
   .strictObject({
     whereUnknown: entry(
@@ -45,14 +64,20 @@ export const waterSchema = z
       .array(
         z
           .strictObject({
-            file: fileName("A current file (GRIB or NetCDF).", "current.nc").optional(),
-            files: files("current").optional(),
-            sketch: sketch.optional(),
-            uniform: uniform.optional(),
+            ...loneSource,
+            sum: z
+              .array(z.strictObject(loneSource).meta({ description: "One part.", oneOf: loneKinds }))
+              .min(2)
+              .meta({
+                description:
+                  "Sources added together, as an ocean current without a tide and the tidal streams are; covered where all of them are.",
+              })
+              .optional(),
           })
           .meta({
-            description: "One source of current: a file, several files that belong together, a sketch or a uniform stream.",
-            oneOf: [{ required: ["file"] }, { required: ["files"] }, { required: ["sketch"] }, { required: ["uniform"] }],
+            description:
+              "One source of current: a file, several files that belong together, a sketch, a uniform stream, tidal streams, or a sum of these.",
+            oneOf: [...loneKinds, { required: ["sum"] }],
           }),
       )
       .min(1)

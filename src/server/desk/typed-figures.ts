@@ -1,6 +1,6 @@
 import type { BoardTold, LimitTold } from "../../api/index.ts";
-import type { Felt } from "../../core/window/index.ts";
-import type { PassageDocument } from "../../formats/passage/index.ts";
+import { FELT_ALONG, FELT_ONCE, type Felt } from "../../core/window/index.ts";
+import { limitsToSet, type PassageDocument } from "../../formats/passage/index.ts";
 import { feltName, LIMIT_NAMES } from "../../words/index.ts";
 
 /** The keys under `eyeball`, which is two limits in one. */
@@ -9,8 +9,8 @@ const EYEBALL: Partial<Readonly<Record<Felt, string>>> = {
   sunOffBowDeg: "eyeball.sunOffBow",
 };
 
-/** Limits and speed as they stand in the passage's text, for changing them there. */
-export function typedFigures({ data, passage }: PassageDocument): { limits: LimitTold[]; speed: BoardTold["speed"] } {
+/** Limits and speed as they stand in the passage's text, for changing them there, and the limits that might be set. */
+export function typedFigures({ data, passage }: PassageDocument): Pick<BoardTold, "limits" | "toSet" | "speed"> {
   const limits = passage.limits.flatMap(({ felt }): LimitTold[] => {
     const key = EYEBALL[felt] ?? LIMIT_NAMES[felt];
     const typed = at(data.limits, key.split("."));
@@ -18,7 +18,14 @@ export function typedFigures({ data, passage }: PassageDocument): { limits: Limi
     return typeof happy === "string" && typeof never === "string" ? [{ key, name: feltName(felt), happy, never }] : [];
   });
   const speed = data.boat.power?.speed;
-  return { limits, speed: typeof speed === "string" ? { value: speed, key: "boat.power.speed" } : null };
+  const toSet = limitsToSet(data).map(({ name, happy, never }) => ({ key: name, name: nameOf(name), happy, never }));
+  return { limits, toSet, speed: typeof speed === "string" ? { value: speed, key: "boat.power.speed" } : null };
+}
+
+function nameOf(key: string): string {
+  const felt = [...FELT_ALONG, ...FELT_ONCE].find((one) => LIMIT_NAMES[one] === key);
+  if (felt === undefined) throw new Error(`nothing is felt by the limit ${key}`);
+  return feltName(felt);
 }
 
 function at(value: unknown, keys: readonly string[]): unknown {

@@ -34,7 +34,7 @@ export function passageRoutes(server: Server, office: Office): void {
 
   server.get(
     "/api/passages",
-    { schema: { tags: TAGS, summary: "every passage: the demo first, then the one changed last", response: { 200: passagesListed } } },
+    { schema: { tags: TAGS, summary: "every passage: the demos first, then the one changed last", response: { 200: passagesListed } } },
     async (_request, reply) => {
       const passages = library.list().map(({ id, name, invented, origin, savedAt, revision }) => ({
         id,

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { createReadStream, realpathSync } from "node:fs";
 import { dirname } from "node:path";
 import { bad, good, type Issue, type Parsed } from "../../core/answers/index.ts";
+import { sourceFilesOf } from "../../core/plan/index.ts";
 import type { PassageDocument } from "../../formats/passage/index.ts";
 import { filesIn } from "../named-files.ts";
 import { readPassageFile } from "../passage-text.ts";
@@ -13,10 +14,7 @@ export const LONGEST_FORECAST_BYTES = 2_000_000_000;
 
 /** Every name of a file in a passage, as typed, `*` and all. */
 export function namesIn({ passage, sailTableFile }: PassageDocument): readonly string[] {
-  const names = [...passage.waterSources, ...passage.weatherSources].flatMap((source) =>
-    source.kind === "files" ? source.files : source.kind === "letter" ? [source.file] : [],
-  );
-  return [...new Set([...names, ...(passage.land?.files ?? []), ...(sailTableFile === null ? [] : [sailTableFile])])];
+  return [...new Set([...sourceFilesOf(passage), ...(passage.land?.files ?? []), ...(sailTableFile === null ? [] : [sailTableFile])])];
 }
 
 /**

@@ -65,10 +65,10 @@ export class Library {
     this.database.close();
   }
 
-  /** The demo first, then the passage changed last. */
+  /** The demos first, in the order of their ids, then the passage changed last. */
   list(): readonly PassageEntry[] {
     return this.database
-      .all(`SELECT ${passageColumns} FROM passages ORDER BY origin = 'demo' DESC, saved_at DESC, id`)
+      .all(`SELECT ${passageColumns} FROM passages ORDER BY origin = 'demo' DESC, CASE WHEN origin = 'demo' THEN id END, saved_at DESC, id`)
       .map((row) => passageEntry(row));
   }
 
@@ -157,7 +157,7 @@ export class Library {
   remove(id: string): Parsed<null> {
     const entry = this.entry(id);
     if (!entry.ok) return entry;
-    if (entry.value.origin === "demo") return bad(issue(id, "demo-stays", "this is the demo"));
+    if (entry.value.origin === "demo") return bad(issue(id, "demo-stays", "this is a demo"));
     this.database.inTransaction(() => this.database.run("DELETE FROM passages WHERE id = ?", id));
     return good(null);
   }

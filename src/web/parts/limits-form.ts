@@ -23,8 +23,8 @@ interface Field {
   state: "kept" | "waiting" | "refused";
 }
 
-/** The skipper's own limits and speed, changed where they stand. `apply` hears of a text that is to be saved. */
-export function limitsForm(place: HTMLElement, apply: (path: string, typed: string) => void): LimitsForm {
+/** The skipper's own limits and speed, changed where they stand. `apply` hears of a text that is to be saved; null takes a limit out. */
+export function limitsForm(place: HTMLElement, apply: (path: string, typed: string | null) => void): LimitsForm {
   const fields = new Map<string, Field>();
   let shape = "";
 
@@ -48,6 +48,7 @@ export function limitsForm(place: HTMLElement, apply: (path: string, typed: stri
       const text = input.value.trim();
       if (field.state === "kept" ? text === field.kept : text === field.tried) return;
       if (field.state !== "waiting" && text === field.kept) settle(field);
+      else if (text === "" && path.startsWith("limits.")) apply(limitOf(path), null);
       else apply(path, text);
     };
     input.addEventListener("keydown", (event) => {
@@ -135,13 +136,22 @@ export function limitsForm(place: HTMLElement, apply: (path: string, typed: stri
     },
     refused(path, issues) {
       const field = fields.get(path);
-      if (field === undefined) return;
+      if (field === undefined) {
+        // A limit that could not be taken out stands as it stood.
+        for (const [of, one] of fields) if (limitOf(of) === path) one.input.value = one.kept;
+        return;
+      }
       field.state = "refused";
       field.input.setAttribute("aria-invalid", "true");
       field.note.className = "field-note bad";
       fill(field.note, ...issues.flatMap((one) => issueWords({ ...one, path: "" })), ` ${field.kept} still stands; Esc gives it back.`);
     },
   };
+}
+
+/** The limit that a figure is of: `limits.gust` of `limits.gust.never`. */
+function limitOf(path: string): string {
+  return path.split(".").slice(0, 2).join(".");
 }
 
 function settle(field: Field): void {

@@ -1,6 +1,8 @@
 import type { BoardTold } from "../../api/index.ts";
+import type { ShownIssue } from "../ask/answered.ts";
 import { button, byId, element, fill } from "../dom/element.ts";
 import { type LimitsForm, limitsForm } from "./limits-form.ts";
+import { setLimit } from "./set-limit.ts";
 import { restsFold } from "./when.ts";
 
 export interface LimitsPlace extends LimitsForm {
@@ -10,7 +12,9 @@ export interface LimitsPlace extends LimitsForm {
 }
 
 export interface LimitsWork {
-  readonly apply: (path: string, typed: string) => void;
+  /** `typed` null takes the limit out. */
+  readonly apply: (path: string, typed: string | null) => void;
+  readonly set: (key: string, happy: string, never: string) => Promise<readonly ShownIssue[] | null>;
   readonly step: (way: "undo" | "redo") => void;
 }
 
@@ -25,9 +29,9 @@ export function limitsPlace(work: LimitsWork): LimitsPlace {
   const how = element(
     "p",
     { class: "quiet" },
-    "Type a limit as you would write it, with its unit: 14 kn, 5 ft, 1.2 m. Enter applies it, Esc gives the old one back.",
+    "Type a limit as you would write it, with its unit: 14 kn, 5 ft, 1.2 m. Enter applies it, Esc gives the old one back. Left empty, the limit is taken out.",
   );
-  const unset = element("p", { class: "quiet" });
+  const another = setLimit(work.set);
   const rests = element("div", {});
   undo.disabled = true;
   redo.disabled = true;
@@ -36,10 +40,14 @@ export function limitsPlace(work: LimitsWork): LimitsPlace {
     take(board: BoardTold) {
       if (!place.contains(table)) {
         const bar = element("p", { class: "steps" }, undo, redo, saved);
-        fill(place, element("div", { class: "limits-row" }, table, element("div", { class: "limits-side" }, bar, how, unset)), rests);
+        fill(
+          place,
+          element("div", { class: "limits-row" }, table, element("div", { class: "limits-side" }, bar, how, another.element)),
+          rests,
+        );
       }
       form.take(board);
-      unset.textContent = board.unset;
+      another.take(board);
       const found = restsFold(board);
       fill(rests, found);
     },

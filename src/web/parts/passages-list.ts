@@ -31,7 +31,7 @@ export function passagesList(work: PassagesListWork): HTMLDetailsElement {
       },
       { class: "act", "aria-current": here ? "true" : null },
     );
-    const kind = passage.origin === "demo" ? "the demo, invented" : passage.invented ? "invented" : "";
+    const kind = passage.origin === "demo" ? "a demo, invented" : passage.invented ? "invented" : "";
     const notes = [here ? "open now" : "", kind].filter((words) => words !== "").join("; ");
     return element("li", {}, open, element("span", { class: "quiet" }, notes), passage.origin === "demo" ? null : removal(passage));
   };

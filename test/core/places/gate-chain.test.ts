@@ -4,6 +4,7 @@ import { type OpenSpan, spanAt } from "../../../src/core/calendar/index.ts";
 import { type Gate, GateChain, GateStop, lookedAt } from "../../../src/core/places/index.ts";
 
 const WHERE = { latitudeDeg: 40, longitudeDeg: -30 };
+const PLACE = { where: WHERE, offX: 0, offY: 0, around: null };
 /** Midnight UTC before Thursday 4 June 2026. */
 const DAY = 1_780_531_200;
 const MIN = 60;
@@ -30,7 +31,7 @@ function windowed(name: string, minutes: readonly (readonly [number, number])[],
     gate(name, { needs: [{ kind: "windows", windows }], waitSeconds: waitMinutes * MIN }),
     "gate",
     afterMinutes * MIN,
-    WHERE,
+    PLACE,
     null,
   );
 }
@@ -102,7 +103,7 @@ describe("a chain of gates", () => {
             }),
             "gate",
             0,
-            WHERE,
+            PLACE,
             null,
           ),
         ],
@@ -132,7 +133,7 @@ describe("a chain of gates", () => {
       onHolidays: [],
     };
     const run = new GateChain(
-      [new GateStop(gate("a", { needs: [{ kind: "clock", rules: sundays }], waitSeconds: 3600 }), "gate", 0, WHERE, null)],
+      [new GateStop(gate("a", { needs: [{ kind: "clock", rules: sundays }], waitSeconds: 3600 }), "gate", 0, PLACE, null)],
       WHERE,
     ).run(at(0));
     const { from, until } = lookedAt(at(0));
@@ -143,7 +144,7 @@ describe("a chain of gates", () => {
     const never = { zone: "UTC", rules: [], holidays: [], onHolidays: [] };
     const bridge = gate("the bridge", { needs: [{ kind: "clock", rules: never }], clearanceMetres: 12 });
     const through = (one: Gate, airDraughtMetres: number | null) =>
-      new GateChain([new GateStop(one, "gate", 0, WHERE, airDraughtMetres)], WHERE).run(at(0)).fault;
+      new GateChain([new GateStop(one, "gate", 0, PLACE, airDraughtMetres)], WHERE).run(at(0)).fault;
     expect(through(bridge, 11.5)).toBeNull();
     expect(through(bridge, 11.51)).toMatchObject({ kind: "noOpening" });
     expect(through(bridge, null)).toMatchObject({ kind: "noOpening" });

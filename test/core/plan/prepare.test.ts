@@ -1,11 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { COVERED } from "../../../src/core/fields/index.ts";
+import { COVERED, type GridData } from "../../../src/core/fields/index.ts";
 import { type Gathered, type Passage, placesOf, prepare } from "../../../src/core/plan/index.ts";
 import { epochSeconds } from "../../../src/core/units/index.ts";
 import {
   SEA_HAS_PERIOD,
   SEA_PERIOD_HIGH_SECONDS,
   SEA_SLOTS,
+  SYSTEM_PERIOD_SECONDS,
+  SYSTEM_STRIDE,
+  SYSTEMS_SLOTS,
   WIND_GUST_ASSUMED,
   WIND_GUST_MPS,
   WIND_SLOTS,
@@ -93,6 +96,27 @@ describe("of several runs in a file", () => {
     const sea = new Float64Array(SEA_SLOTS);
     expect(one.weather.sea?.onPlane(one.plane).readInto(sea, 0, 0, clock(9))).toBe(COVERED);
     expect([sea[SEA_HAS_PERIOD], sea[SEA_PERIOD_HIGH_SECONDS]]).toEqual([0, 0]);
+  });
+
+  it("the systems of the sea are those of its own run: wind sea and swell, else the whole with its way", () => {
+    const whole = [
+      grid(["seaHeightMetres"], [2], newer),
+      grid(["seaPeriodSeconds"], [9], newer),
+      grid(["seaTowardEast", "seaTowardNorth"], [0, 1], newer),
+    ];
+    const chop = [grid(["windSeaHeightMetres"], [1], newer), grid(["windSeaPeriodSeconds"], [4], newer)];
+    const swell = [grid(["swellHeightMetres"], [1.7], newer), grid(["swellPeriodSeconds"], [11], newer)];
+    const periodsOf = (...grids: readonly GridData[]): readonly number[] | null => {
+      const one = prepared({ weatherSources: [file] }, { water: [null], weather: [[windGrid(11, newer), ...grids]] });
+      const sampler = one.weather.sea?.onPlane(one.plane);
+      sampler?.readInto(new Float64Array(SEA_SLOTS), 0, 0, clock(9));
+      const out = new Float64Array(SYSTEMS_SLOTS);
+      const count = sampler?.systemsInto?.(out, 0, 0, clock(9));
+      return count === undefined ? null : Array.from({ length: count }, (_, k) => out[k * SYSTEM_STRIDE + SYSTEM_PERIOD_SECONDS] as number);
+    };
+    expect(periodsOf(...whole, ...chop, ...swell)).toEqual([4, 11]);
+    expect(periodsOf(...whole, ...chop)).toEqual([9]);
+    expect(periodsOf(...whole.slice(0, 2))).toBeNull();
   });
 
   it("the newest is taken though only the older has the control", () => {

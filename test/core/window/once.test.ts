@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { StatedDepth } from "../../../src/core/places/index.ts";
-import { analyticCurrent } from "../../../src/core/water/index.ts";
+import { analyticCurrent, type Tide } from "../../../src/core/water/index.ts";
 import { periodRanges } from "../../../src/core/weather/index.ts";
 import {
   type BoardRow,
@@ -112,6 +112,35 @@ describe("limits on one figure of a passage", () => {
       why: { wants: "draught" },
     });
     expect(decidedInWords(rowOf(keel, 8), "UTC").words).toBe("not judged: no depth is stated");
+  });
+
+  it("under the keel: the lowest of a computed tide while she is on that leg", () => {
+    // In at 1415, berthed 1430: a tide that falls 0.2 m an hour from 3 m at noon is 2.5 m then. 2 + 2.5 − 1.7 − 0.3.
+    const falling = { heightAt: (at: number) => 3 - (0.2 * (at - clock(12))) / HOUR } as unknown as Tide;
+    const depth: StatedDepth = {
+      name: "the flats",
+      on: "in",
+      depthMetres: 2,
+      datum: "chart",
+      tideAboveChartDatumMetres: null,
+      tide: "Port Ansa",
+      wavesMetres: 0.3,
+    };
+    const named = { ...facts, depths: [depth], tideNamed: (name: string) => (name === "Port Ansa" ? falling : null) };
+    const row = rowOf(once("underKeelMetres", 3, 0.5), 8, { facts: named });
+    expect(judgedValue(row)).toBeCloseTo(2.5, 3);
+    expect(row.margins[0]).toMatchObject({ name: "the flats", at: expect.closeTo(clock(14.5), -1) });
+    // Out by 0800 to 0815, the water higher still: 2 + 3.75 − 1.7 − 0.3 at the end of the leg.
+    const out = rowOf(once("underKeelMetres", 3, 0.5), 8, { facts: { ...named, depths: [{ ...depth, on: "out" }] } });
+    expect(judgedValue(out)).toBeCloseTo(3.75, 3);
+    // So far along, when she comes by: half a mile in at 1422:30, at the berth at 1430; out of the berth at 0800.
+    const at = (changes: Partial<StatedDepth>) =>
+      judgedValue(rowOf(once("underKeelMetres", 3, 0.5), 8, { facts: { ...named, depths: [{ ...depth, ...changes }] } }));
+    expect(at({ along: 926 })).toBeCloseTo(2.525, 3);
+    expect(at({ along: "berth" })).toBeCloseTo(2.5, 3);
+    expect(at({ along: 0 })).toBeCloseTo(2.55, 3);
+    expect(at({ on: "out", along: "berth" })).toBeCloseTo(3.8, 3);
+    expect(() => rowOf(once("underKeelMetres", 3, 0.5), 8, { facts: { ...facts, depths: [depth] } })).toThrow("no tide called Port Ansa");
   });
 
   it("calm before: back to the last hour above what is calm; at least so long where the forecast begins later", () => {

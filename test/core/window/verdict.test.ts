@@ -56,6 +56,19 @@ describe("a departure is", () => {
     expect(decide([unjudged(gust, null)], null)).toMatchObject({ kind: "marginal", smallestMargin: null });
   });
 
+  it("marginal at best where it runs through a current that is not fit, before what is not judged for it; closed all the same past never", () => {
+    const notFit: NoAnswer = { kind: "noAnswer", code: "current-not-fit", at: clock(7), where };
+    const none = { fault: null, cures: [] };
+    expect(decide([judged(wind, 1.2)], inHand(300), none, notFit)).toEqual({
+      kind: "marginal",
+      decidedBy: { kind: "currentNotFit", why: notFit },
+      smallestMargin: 1.2,
+    });
+    expect(decide([unjudged(gust, 0.6)], null, none, notFit).decidedBy.kind).toBe("currentNotFit");
+    expect(decide([judged(wind, -0.1)], null, none, notFit).kind).toBe("closed");
+    expect(decide([judged(wind, 1.2)], inHand(300), none, null).kind).toBe("open");
+  });
+
   it("closed where the known part of a limit not judged whole is already past never", () => {
     const verdict = decide([judged(wind, 1.2), unjudged(gust, -0.2)], null);
     expect(verdict.kind).toBe("closed");

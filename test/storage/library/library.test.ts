@@ -89,7 +89,8 @@ describe("the list of passages", () => {
     library.make({ ...passage("demo"), id: "demo", origin: "demo" });
     const file = await kept(library, "wind");
     const { id } = library.make({ ...passage("mine"), files: [{ name: "wind.grib2", ...file }] });
-    expect(library.list().map((one) => one.name)).toEqual(["demo", "mine"]);
+    library.make({ ...passage("another demo"), id: "demo-b", origin: "demo" });
+    expect(library.list().map((one) => one.name)).toEqual(["demo", "another demo", "mine"]);
     expect(codesOf(library.remove("demo"))).toEqual(["demo-stays"]);
     had(library.remove(id));
     expect([codesOf(library.entry(id)), codesOf(library.text(id)), library.filesOf(id)]).toEqual([["not-found"], ["not-found"], []]);

@@ -17,4 +17,11 @@ export const fieldCodes = {
     meaning: "No source gives this quantity at all.",
     whatToDo: "Add a source that gives it, or take the limit that needs it out of the passage file.",
   },
+  "current-not-fit": {
+    kind: "noAnswer",
+    meaning:
+      "A forecast's current was held against a tidal station there and differs from it too much: it has not the tide of these waters.",
+    whatToDo:
+      "Put the tidal streams before the forecast in `water.sources` (`streams: [all]`), or add them to it (`sum`) where it leaves the tide out.",
+  },
 } as const satisfies CodeTable;

@@ -132,6 +132,11 @@ export const passageFileCodes = {
     meaning: "Two entries of one list have the same name, so that an answer could not tell them apart.",
     whatToDo: "Give one of them another name.",
   },
+  "name-unknown": {
+    kind: "input",
+    meaning: "An entry is referred to by a name that nothing in that list has.",
+    whatToDo: "Write the name as it stands in the list, or add the entry.",
+  },
   "area-not-sound": {
     kind: "input",
     meaning: "The corners of an area do not enclose one: they repeat, lie in one line, or its edges cross.",

@@ -29,7 +29,7 @@ export const serverCodes = {
   },
   "demo-stays": {
     kind: "input",
-    meaning: "The demo is always there and can't be removed.",
+    meaning: "A demo is always there and can't be removed.",
     whatToDo: "Leave it, or undo what was changed in it.",
   },
   "no-change-to-walk": {

@@ -1,6 +1,6 @@
 import type { CodeTable } from "../code-table.ts";
 
-/** Tide heights: constants that can't be used, heights of different datums, ports told by their differences from another. */
+/** Tides and tidal streams: constants that can't be used, heights of different datums, ports and streams told by differences from another. */
 export const tideCodes = {
   "tide-constituent-unknown": {
     kind: "input",
@@ -46,5 +46,35 @@ export const tideCodes = {
     kind: "input",
     meaning: "Several tide stations have that name.",
     whatToDo: "Add the region to the name, or give the station's id.",
+  },
+  "stream-constant-range": {
+    kind: "input",
+    meaning: "A rate or a mean flow among a tidal stream's constants is none that a stream has.",
+    whatToDo: "Give rates from 0 to 23 kn with their unit; the mean flow is + with the flood.",
+  },
+  "stream-differences-range": {
+    kind: "input",
+    meaning: "The differences of a subordinate stream are none that a station has.",
+    whatToDo: "Check the differences: times within 7 hours, ratios above 0 and up to 10.",
+  },
+  "stream-reference-unknown": {
+    kind: "input",
+    meaning: "A subordinate stream is told from one that is not listed, or that is itself told from another.",
+    whatToDo: "Add the reference to `streams` with its constants or its table; without `within` it serves as a reference only.",
+  },
+  "stream-range-missing": {
+    kind: "input",
+    meaning: "A table by hours can't be run between neaps and springs, since nobody says what ranges those are.",
+    whatToDo: "State `springRange` and `neapRange`: the mean ranges at the port that the table is for.",
+  },
+  "stream-table-range": {
+    kind: "input",
+    meaning: "The two ranges of a table by hours leave nothing between neaps and springs.",
+    whatToDo: "Give the mean range at springs and the smaller one at neaps, above nought.",
+  },
+  "stream-hours": {
+    kind: "input",
+    meaning: "The hours of a table by hours are not whole hours in order, or too few to hold a tide.",
+    whatToDo: "Give one line for each whole hour from −6 to 6, in order; −5 to 5 at least.",
   },
 } as const satisfies CodeTable;

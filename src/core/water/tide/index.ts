@@ -16,6 +16,7 @@ export { aboveDatum, DATUM_NAMES, type DatumOffset, NOT_CHART_DATUMS, type TideH
 export { highsAndLows, type LevelCrossing, levelCrossings, type TideTurn, withoutRipples } from "./highs-and-lows.ts";
 export { type LunarOrbit, lunarOrbit } from "./lunar-orbit.ts";
 export { type MeanLongitudes, meanLongitudes } from "./mean-longitudes.ts";
+export { buildTides, type NamedTide, type StatedStation, type StatedTide, tideNamed } from "./named-tide.ts";
 export { type NodeFactor, type NodeKind, nodeFactors } from "./node-factors.ts";
 export {
   type AtLevels,

@@ -1,4 +1,5 @@
 import { COVERED } from "../../fields/index.ts";
+import { currentNotFit } from "../current-not-fit.ts";
 import type { Exposure } from "../exposure.ts";
 import { FELT_ALONG, type FeltAlong, type FeltOnce, isOnce, type Limit, type LimitAlong, type LimitOnce } from "../limit.ts";
 import { judge } from "../margin.ts";
@@ -42,7 +43,7 @@ export interface LastingKept {
 }
 
 /**
- * Crossings that were tried, felt, and shrunk to what limits can ask of them, some 500 bytes each: of every quantity the least and the
+ * Crossings that were tried, felt, and shrunk to what limits can ask of them, some 600 bytes each: of every quantity the least and the
  * greatest in each part of the passage. So a changed limit is judged without running anything; only a toleration that no limit had when
  * they were run is not known, and there an exceedance counts at once.
  *
@@ -89,8 +90,12 @@ export function keepEnd(kept: KeptSamples, sample: number, end: SampleEnd): void
   kept.ends[sample] = end;
 }
 
-/** Keeps one that arrives. */
+/** Keeps one that arrives; through a current that is not fit it is not known how. */
 export function keepFelt(kept: KeptSamples, sample: number, exposure: Exposure): void {
+  if (currentNotFit(exposure) !== null) {
+    keepEnd(kept, sample, UNKNOWN);
+    return;
+  }
   const { count, part, columns, atSeconds } = exposure;
   kept.ends[sample] = ARRIVES;
   kept.arrivalAt[sample] = atSeconds[count - 1] as number;

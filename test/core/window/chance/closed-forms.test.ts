@@ -141,7 +141,7 @@ describe("the chance of a gate", () => {
       clearanceMetres: null,
       office: null,
     };
-    const into = new GateChain([new GateStop(gate, "gate", 0, destination, null)], destination);
+    const into = new GateChain([new GateStop(gate, "gate", 0, { where: destination, offX: 0, offY: 0, around: null }, null)], destination);
     const setup = { ...trial({ nm: NM, boat: new SteadyBoat(KNOTS) }), gates: { out: null, into } };
     const errors = { samples: SAMPLES, speedShare: 0.1 };
     const chance = chanceWith(() => setup, departAt, calm, errors, [limit("windMps", 20, 30)]);

@@ -30,6 +30,7 @@ const missed = (name: string): GateFault => ({
   gate: gate(name),
   role: "gate",
   reachedAt: clock(12),
+  shutBy: [],
   late: null,
   early: null,
 });

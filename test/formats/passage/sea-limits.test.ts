@@ -1,0 +1,46 @@
+import { describe, expect, it } from "vitest";
+import type { Limit } from "../../../src/core/window/index.ts";
+import { limitInWords, worstInWords } from "../../../src/words/index.ts";
+import { EXAMPLE } from "./example.ts";
+import { changed, good, issuesOf } from "./fixture.ts";
+
+const line = "  seaPeriod: {happy: 7 s, never: 4 s}";
+const withLimits = (limits: string): string => changed(EXAMPLE, line, `${line}\n${limits}`);
+
+describe("limits on the sea on the stream", () => {
+  const { limits } = good(
+    withLimits("  seaSteepness: {happy: 1/25, never: 1/13, tolerated: 10 min}\n  seaOnCurrent: {happy: 4 ft, never: 2.1 m}"),
+  ).passage;
+  const of = (felt: Limit["felt"]): Limit => limits.find((one) => one.felt === felt) as Limit;
+
+  it("are typed as a ratio and a height, and judged in open water", () => {
+    expect(of("seaSteepness")).toEqual({ felt: "seaSteepness", happy: 1 / 25, never: 1 / 13, during: "openWater", toleratedSeconds: 600 });
+    expect(of("seaOnCurrentMetres")).toMatchObject({ never: 2.1, during: "openWater" });
+    expect(of("seaOnCurrentMetres").happy).toBeCloseTo(1.2192, 9);
+  });
+
+  it("are said as sailors say them", () => {
+    const worst = (value: number) => ({
+      margin: 0,
+      value,
+      peakValue: value,
+      at: 0,
+      where: { latitudeDeg: 0, longitudeDeg: 0 },
+      firstPastNeverAt: null,
+    });
+    expect(limitInWords(of("seaSteepness")).replace(/\s/g, " ")).toBe("steepness on the stream 1/25 to 1/13, 10 min tolerated");
+    expect(worstInWords(of("seaSteepness"), worst(1 / 34), null)).toBe("seas of 1/34 on the stream");
+    expect(worstInWords(of("seaSteepness"), worst(1 / 12), null)).toBe("breaking seas of 1/12 on the stream");
+    expect(worstInWords(of("seaSteepness"), worst(1 / 7), null)).toBe("seas stopped or broken by the stream");
+    expect(worstInWords(of("seaOnCurrentMetres"), worst(1.65), null)).toBe("sea 1.6 m on the stream");
+  });
+
+  it.each([
+    ["  seaSteepness: {happy: 1/13, never: 1/25}", "limits.seaSteepness.never", "limit-upside-down"],
+    ["  seaSteepness: {happy: 1/25, never: 1/25}", "limits.seaSteepness.never", "limit-without-margin"],
+    ["  seaSteepness: {happy: 25, never: 1/13}", "limits.seaSteepness.happy", "quantity-not-understood"],
+    ["  seaOnCurrent: {happy: 4, never: 2.1 m}", "limits.seaOnCurrent.happy", "unit-missing"],
+  ])("asks about %s", (text, path, code) => {
+    expect(issuesOf(withLimits(text)).map((one) => [one.path, one.code])).toEqual([[path, code]]);
+  });
+});
