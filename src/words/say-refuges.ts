@@ -239,7 +239,7 @@ export function refugeAssumptionsInWords({ prepared, running, refuges }: Refuges
       ? "Burn or usable fuel is not stated: fuel is not judged."
       : `Fuel is what is left of ${usable.toFixed(0)} L usable when the boat comes to the entrance, from the berth on; with less than ${Math.round(FUEL_KEPT_SHARE * 100)} % of it left a refuge is struck out (common practice).`;
   const depths = refuges.some((one) => one.entrance.chartedDepthMetres !== null)
-    ? ["Depths are judged at chart datum, since no tide is known here, and without any allowance for swell."]
+    ? ["Depths are judged at chart datum, with no tide added, and without any allowance for swell."]
     : [];
   const daylight = refuges.some((one) => one.entrance.sunAboveDeg === DAYLIGHT_ALTITUDE_DEG)
     ? [`Daylight is the sun no lower than ${-DAYLIGHT_ALTITUDE_DEG}° below the horizon, from the entrance to the berth.`]

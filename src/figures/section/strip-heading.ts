@@ -44,14 +44,14 @@ export function drawHeading(ground: Ground, strip: StripBox): string {
   for (const piece of clippedCurve(helm, frame)) svg += drawCurve(piece, "section-helm");
 
   const stretches = stretchesOf(headings);
+  const oneHeading = headings.every((degrees) => Math.abs(degrees - headings[0]!) <= SAME_DEGREES);
   const helmLength = map.right - map.left;
   for (const { from, to, degrees } of [...stretches].sort((a, b) => lengthOf(b) - lengthOf(a))) {
     const [a, b] = [helm[from]!, helm[to]!];
     const words = threeFigures(degrees);
-    const texts =
-      stretches.length === 1
-        ? [`steer ${words} ${section.heading.by} the whole way`, `steer ${words} the whole way`, `steer ${words}`]
-        : [`steer ${words}`, words];
+    const texts = oneHeading
+      ? [`steer ${words} ${section.heading.by} the whole way`, `steer ${words} the whole way`, `steer ${words}`]
+      : [`steer ${words}`, words];
     const wide = Math.abs(b[0] - a[0]);
     if (stretches.length > 1 && wide < helmLength * 0.04) continue;
     // Where the course sags below the heading there is room above it, and the other way round.

@@ -2,7 +2,7 @@ import { lightAt } from "../../../core/earth/index.ts";
 import { COVERED } from "../../../core/fields/index.ts";
 import { placeAt, rateAtNode, type Track, type WayArrives } from "../../../core/passage/index.ts";
 import { type CrossAnswer, forTheHelm, type SteeringCompass } from "../../../core/plan/index.ts";
-import { epochSeconds, knotsFromMps, wrap360Deg } from "../../../core/units/index.ts";
+import { epochSeconds, knotsFromMps, turnDeg, wrap360Deg } from "../../../core/units/index.ts";
 import {
   middleOf,
   SEA_HAS_PERIOD,
@@ -41,6 +41,9 @@ export function rateToldOf(axes: AcrossAxes, track: Track): SectionTold["rate"] 
   return { points };
 }
 
+/** A heading that changes by more than this from one node to the next is turned to at once. */
+const WHEEL_TURN_DEG = 2;
+
 /** Headings steered and courses over the ground along the order, by the helm's north. */
 export function headingToldOf(
   { prepared }: CrossAnswer,
@@ -59,7 +62,10 @@ export function headingToldOf(
     const across = axes.acrossNm(x, y);
     const until = axes.acrossNm(track.xMetres[i + 1] as number, track.yMetres[i + 1] as number);
     const steer = helm(track.headingDegTrue[i] as number);
-    if (steered.at(-1)?.[1] !== steer) steered.push([across, steer]);
+    const before = steered.at(-1)?.[1];
+    // A turn of the wheel is a step; a heading that changes little by little is a curve.
+    if (before !== undefined && Math.abs(turnDeg(before, steer)) > WHEEL_TURN_DEG) steered.push([across, before]);
+    if (before !== steer) steered.push([across, steer]);
     if (i + 2 === track.count) steered.push([until, steer]);
     if (Math.hypot(dx, dy) < 1) continue;
     const course = wrap360Deg((Math.atan2(dx, dy) * 180) / Math.PI + track.plane.convergenceDegAt(x, y));
