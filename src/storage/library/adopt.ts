@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
-import { createReadStream, realpathSync } from "node:fs";
+import { realpathSync } from "node:fs";
+import { open } from "node:fs/promises";
 import { dirname } from "node:path";
 import { bad, good, type Issue, type Parsed } from "../../core/answers/index.ts";
 import { sourceFilesOf } from "../../core/plan/index.ts";
@@ -56,7 +57,9 @@ async function takeNamed(library: Library, document: PassageDocument, folder: st
       const path = beside.pathOf(name);
       if (path === null || files.some((file) => file.name === name)) continue;
       try {
-        const incoming = await library.contents.take(createReadStream(path), name, () => LONGEST_FORECAST_BYTES);
+        // Opened first: a stream tells of a file that isn't there when nobody may be listening yet.
+        const file = await open(path, "r");
+        const incoming = await library.contents.take(file.createReadStream(), name, () => LONGEST_FORECAST_BYTES);
         if (!incoming.ok) {
           issues.push(...incoming.issues);
           continue;
