@@ -4,6 +4,7 @@ import {
   type Gate,
   type InletClock,
   type InletReason,
+  type InletRow,
   type InletSpell,
   POPPLE_METRES,
   type SeaOnBar,
@@ -199,3 +200,31 @@ const inARow = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join() : `${parts.slice(0, -1).join(", ")} and ${parts[parts.length - 1]}`;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** One half hour of an inlet clock as it stands in a table; empty where nothing is asked for, or known. */
+export interface InletRowWords {
+  readonly clock: string;
+  /** Metres above chart datum, and under the keel. */
+  readonly tide: string;
+  readonly keel: string;
+  readonly stream: string;
+  readonly sea: string;
+  /** Against the ebb, kn². */
+  readonly wind: string;
+  /** In a word or two; empty where open. */
+  readonly why: string;
+}
+
+/** The figures of one half hour, and why it is shut or not judged. */
+export function inletRowInWords({ at, verdict, reasons, reading }: InletRow, zone: string): InletRowWords {
+  const bare = (value: number | null | undefined): string => (value == null ? "" : tenths(value, "").trimEnd());
+  return {
+    clock: clock(at, zone),
+    tide: bare(reading?.heightAboveChartDatumMetres),
+    keel: bare(reading?.underKeelMetres),
+    stream: streamInlet(reading?.streamMps ?? null),
+    sea: reading?.sea == null ? "" : seaOnBarInWords(reading.sea),
+    wind: reading?.windAgainstEbbMps2 == null ? "" : knotsTimesKnots(reading.windAgainstEbbMps2).toFixed(0),
+    why: verdict === "open" ? "" : [...new Set(reasons.map(inletReasonInShort))].join(", "),
+  };
+}

@@ -92,9 +92,9 @@ describe.skipIf(!data)("current stations of NOAA, 1 to 8 June 2026", () => {
     min_ebb: "least ebb",
   };
 
-  it("slacks and greatest rates are where the tabled sum has them: within 2 min and 0.02 kn, none missed and none more", () => {
+  it("slacks and greatest rates are where the tabled sum has them: within 2 min, one flat ebb excepted, and 0.02 kn, none missed and none more", () => {
     expect(currents).toHaveLength(7);
-    let worstSeconds = 0;
+    const late: { station: string; kind: string; seconds: number; apartKn: number }[] = [];
     let worstKn = 0;
     let many = 0;
     for (const station of currents) {
@@ -108,15 +108,19 @@ describe.skipIf(!data)("current stations of NOAA, 1 to 8 June 2026", () => {
       ).toEqual(own.map(({ type }) => kinds[type]));
       own.forEach((one, i) => {
         const turn = turns[i]!;
-        // Where a rate is greatest so flatly that their instant has the same thousandth of a knot, the times can't be told apart.
-        const isFlat = Math.abs(knotsFromMps(stream!.alongAt(one.at) - turn.alongMps)) < 0.0005;
-        worstSeconds = Math.max(worstSeconds, isFlat && turn.alongMps !== 0 ? 0 : Math.abs(turn.at - one.at));
+        const seconds = Math.abs(turn.at - one.at);
+        const apartKn = Math.abs(knotsFromMps(stream!.alongAt(one.at) - turn.alongMps));
+        if (seconds > 120) late.push({ station: station.name, kind: turn.kind, seconds, apartKn });
         worstKn = Math.max(worstKn, Math.abs(knotsFromMps(turn.alongMps) - one.knots));
         many++;
       });
     }
     expect(many).toBe(326);
-    expect(worstSeconds).toBeLessThan(120);
+    // An ebb so flat that the two instants have the same thousandth of a knot: no table tells them apart.
+    expect(late).toHaveLength(1);
+    expect(late[0]?.kind).toMatch(/^(greatest|least) ebb$/);
+    expect(late[0]?.seconds).toBeLessThan(150);
+    expect(late[0]?.apartKn).toBeLessThan(0.0005);
     expect(worstKn).toBeLessThan(0.02);
   });
 

@@ -87,6 +87,7 @@ describe.skipIf(whyNoPage !== null)("the page on the demo", () => {
     await gust.fill("19 kn");
     const onScreen = async (): Promise<number> => (await gust.boundingBox())?.y ?? Number.NaN;
     const stood = await onScreen();
+    expect(await page.evaluate(() => window.scrollY)).toBeGreaterThan(300);
     await gust.press("Enter");
     await expect.poll(() => page.textContent("#saved"), SOON).toBe("Saved");
     await expect.poll(board, SOON).not.toBe(before);

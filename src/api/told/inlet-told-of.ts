@@ -1,6 +1,6 @@
 import { addDays, dateAt, firstInstantAtOrPast } from "../../core/calendar/index.ts";
 import { CIVIL_ALTITUDE_DEG } from "../../core/earth/index.ts";
-import { type GateStop, type InletClock, type InletRow, needSpans } from "../../core/places/index.ts";
+import { type GateStop, type InletClock, needSpans } from "../../core/places/index.ts";
 import { inletAt, inletsOf, isEntrance, type Prepared } from "../../core/plan/index.ts";
 import { epochSeconds, knotsFromMps } from "../../core/units/index.ts";
 import type { BoardRow } from "../../core/window/index.ts";
@@ -9,13 +9,10 @@ import {
   datumOfTide,
   entranceAssumptions,
   inletInWords,
-  inletReasonInShort,
   inletReasonInWords,
-  knotsTimesKnots,
+  inletRowInWords,
   longDate,
-  seaOnBarInWords,
   streamDoubtsOf,
-  streamInlet,
   zoneLabel,
 } from "../../words/index.ts";
 import { rounded } from "../instant.ts";
@@ -71,7 +68,7 @@ export function inletToldOf(prepared: Prepared, stop: GateStop, at: number, ther
       opens: spell.from <= within.from ? null : clock(spell.verdict === "open" ? spell.from + 59 : spell.from, gate.zone),
       words: spell.reasons.map((reason) => inletReasonInWords(reason, gate.zone)).join("; "),
     })),
-    rows: inlet.rows.map((row) => rowTold(row, gate.zone)),
+    rows: inlet.rows.map((row) => ({ ...inletRowInWords(row, gate.zone), verdict: row.verdict, night: !row.isLight })),
     notes: [
       ...(gate.notes == null ? [] : [`As noted: ${gate.notes}.`]),
       ...entranceAssumptions(gate, datumOfTide(prepared)),
@@ -104,25 +101,4 @@ function wantedTide({ gate }: GateStop): number | null {
     if (depth !== null) return rounded(depth.underKeelMetres + depth.draughtMetres - depth.chartedDepthMetres, 2);
   }
   return null;
-}
-
-function rowTold({ at, verdict, reasons, reading, isLight }: InletRow, zone: string): InletTold["rows"][number] {
-  const metres = (value: number | null | undefined): string =>
-    value == null
-      ? ""
-      : value
-          .toFixed(1)
-          .replace(/^-0\.0$/, "0.0")
-          .replace("-", "−");
-  return {
-    clock: clock(at, zone),
-    verdict,
-    night: !isLight,
-    tide: metres(reading?.heightAboveChartDatumMetres),
-    keel: metres(reading?.underKeelMetres),
-    stream: streamInlet(reading?.streamMps ?? null),
-    sea: reading?.sea == null ? "" : seaOnBarInWords(reading.sea),
-    wind: reading?.windAgainstEbbMps2 == null ? "" : knotsTimesKnots(reading.windAgainstEbbMps2).toFixed(0),
-    why: verdict === "open" ? "" : [...new Set(reasons.map(inletReasonInShort))].join(", "),
-  };
 }

@@ -1,17 +1,13 @@
 import type { InletRow } from "../../core/places/index.ts";
 import type { InletAnswer } from "../../core/plan/index.ts";
 import {
-  clock,
   datumOfTide,
   entranceAssumptions,
   inletInWords,
-  inletReasonInShort,
+  inletRowInWords,
   inletSpellsInWords,
-  knotsTimesKnots,
   longDate,
-  seaOnBarInWords,
   streamDoubtsOf,
-  streamInlet,
   zoneLabel,
 } from "../../words/index.ts";
 import { cell, WIDTH, wrap } from "./wrap.ts";
@@ -47,25 +43,17 @@ export function inletText(answer: InletAnswer): string {
 }
 
 function rowText(row: InletRow, zone: string): string {
-  const { at, verdict, reasons, reading, isLight } = row;
-  const mark = { open: "  ", shut: "– ", notJudged: "? " }[verdict];
-  const metres = (value: number | null | undefined): string =>
-    value == null
-      ? ""
-      : value
-          .toFixed(1)
-          .replace(/^-0\.0$/, "0.0")
-          .replace("-", "−");
+  const mark = { open: "  ", shut: "– ", notJudged: "? " }[row.verdict];
+  const words = inletRowInWords(row, zone);
   const before = [
     mark,
-    cell(clock(at, zone), WIDTHS.time),
-    cell(metres(reading?.heightAboveChartDatumMetres), WIDTHS.tide),
-    cell(metres(reading?.underKeelMetres), WIDTHS.keel),
-    cell(streamInlet(reading?.streamMps ?? null), WIDTHS.stream),
-    cell(reading?.sea == null ? "" : seaOnBarInWords(reading.sea), WIDTHS.sea),
-    cell(reading?.windAgainstEbbMps2 == null ? "" : knotsTimesKnots(reading.windAgainstEbbMps2).toFixed(0), WIDTHS.wind),
-    cell(isLight ? "" : "night", WIDTHS.light),
+    cell(words.clock, WIDTHS.time),
+    cell(words.tide, WIDTHS.tide),
+    cell(words.keel, WIDTHS.keel),
+    cell(words.stream, WIDTHS.stream),
+    cell(words.sea, WIDTHS.sea),
+    cell(words.wind, WIDTHS.wind),
+    cell(row.isLight ? "" : "night", WIDTHS.light),
   ].join("");
-  const why = verdict === "open" ? "open" : [...new Set(reasons.map(inletReasonInShort))].join(", ");
-  return wrap(why, WIDTH, " ".repeat(BEFORE_WHY), before).trimEnd();
+  return wrap(row.verdict === "open" ? "open" : words.why, WIDTH, " ".repeat(BEFORE_WHY), before).trimEnd();
 }

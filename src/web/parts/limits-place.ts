@@ -32,6 +32,7 @@ export function limitsPlace(work: LimitsWork): LimitsPlace {
     "Type a limit as you would write it, with its unit: 14 kn, 5 ft, 1.2 m. Enter applies it, Esc gives the old one back. Left empty, the limit is taken out.",
   );
   const another = setLimit(work.set);
+  const unset = element("p", { class: "quiet" });
   const rests = element("div", {});
   undo.disabled = true;
   redo.disabled = true;
@@ -42,12 +43,13 @@ export function limitsPlace(work: LimitsWork): LimitsPlace {
         const bar = element("p", { class: "steps" }, undo, redo, saved);
         fill(
           place,
-          element("div", { class: "limits-row" }, table, element("div", { class: "limits-side" }, bar, how, another.element)),
+          element("div", { class: "limits-row" }, table, element("div", { class: "limits-side" }, bar, how, another.element, unset)),
           rests,
         );
       }
       form.take(board);
       another.take(board);
+      unset.textContent = board.unset;
       const found = restsFold(board);
       fill(rests, found);
     },

@@ -45,7 +45,7 @@ export function setLimit(apply: (key: string, happy: string, never: string) => P
     const limit = chosen();
     if (limit === undefined) return;
     const why = await apply(limit.key, happy.value.trim(), never.value.trim());
-    if (why === null) say("", `${limit.name} is judged now.`);
+    if (why === null) say("", `The limit on ${limit.name} is set.`);
     else say("bad", ...why.flatMap((one) => issueWords(one)));
   });
   return {

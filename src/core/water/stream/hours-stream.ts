@@ -1,6 +1,7 @@
 import { good, type Parsed } from "../../answers/index.ts";
 import { type EpochSeconds, epochSeconds } from "../../units/index.ts";
 import type { Tide } from "../tide/index.ts";
+import { firstAfter } from "./first-after.ts";
 import { motionOf } from "./harmonic-stream.ts";
 import { type HighWater, type HoursTable, highWaters, hoursStretched, nodesBetween, type StreamNode, springShare } from "./hours-nodes.ts";
 import { pathTurns } from "./path-turns.ts";
@@ -75,17 +76,6 @@ export function hoursStream(stated: StatedStream, table: HoursTable, tide: Tide,
     },
     doubts: (from, until) => doubtsIn(table, lay(from - REACH_SECONDS, until + REACH_SECONDS).highs, from, until),
   });
-}
-
-/** The place of the first node after an instant, by halving. */
-function firstAfter(nodes: readonly StreamNode[], at: number): number {
-  let [low, high] = [0, nodes.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((nodes[middle] as StreamNode).at > at) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
 
 /** Each high water's tide reaches half way to its neighbours. */

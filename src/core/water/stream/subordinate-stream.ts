@@ -1,6 +1,7 @@
 import { bad, good, type Issue, issue, type Parsed } from "../../answers/index.ts";
 import { type EpochSeconds, epochSeconds } from "../../units/index.ts";
 import { alongBetween, isSlack } from "./between-stream-turns.ts";
+import { firstAfter } from "./first-after.ts";
 import { motionOf } from "./harmonic-stream.ts";
 import type { StatedStream, StreamDifferences } from "./stated-stream.ts";
 import type { AlongTurn } from "./stream-curve.ts";
@@ -156,15 +157,4 @@ function outOfOrder(at: EpochSeconds): StreamDoubt {
     rangeMetres: null,
     statedMetres: null,
   };
-}
-
-/** The place of the first turn after an instant, by halving. */
-function firstAfter(turns: readonly AlongTurn[], at: number): number {
-  let [low, high] = [0, turns.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((turns[middle] as AlongTurn).at > at) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
