@@ -6,6 +6,7 @@
 export { twiceArea } from "./clip-ring.ts";
 export * from "./coast-facts.ts";
 export { extentOf } from "./extent.ts";
+export * from "./fetch-rays.ts";
 export { boxAround } from "./geo-box.ts";
 export * from "./land.ts";
 export * from "./land-area.ts";

@@ -1,7 +1,7 @@
 import { RAD_PER_DEG } from "../units/index.ts";
 import type { Land } from "./land.ts";
 
-/** How nearly the distance is found, metres: a coastline is no better than tens of them. */
+/** How nearly the distance is found unless told, metres: a coastline is no better than tens of them. */
 const FOUND_TO_METRES = 5;
 
 /** How far it is to land one way. `open`: no land as far as was looked, `metres`. */
@@ -11,7 +11,7 @@ export interface WayToLand {
 }
 
 /**
- * Along a straight line on the sheet, from a place to the first land (or kept-out area, where the land holds such): metres, to within five.
+ * Along a straight line on the sheet, from a place to the first land (or kept-out area, where the land holds such): metres, to within five or `toMetres`.
  * It is looked for no farther than `withinMetres`, nor beyond the sheet, where nothing is known. 0 on land. `sheetDeg`: clockwise from the
  * sheet's y, true less convergence. `halfMetres`: half the sheet's side.
  */
@@ -21,6 +21,7 @@ export function wayToLand(
   sheetDeg: number,
   withinMetres: number,
   halfMetres: number,
+  toMetres: number = FOUND_TO_METRES,
 ): WayToLand {
   const [x, y] = [from.xMetres, from.yMetres];
   const east = Math.sin(sheetDeg * RAD_PER_DEG);
@@ -31,7 +32,7 @@ export function wayToLand(
   if (!touches(reach)) return { metres: reach, open: true };
   let [clear, touched] = [0, reach];
   // A longer leg touches all that a shorter one does.
-  while (touched - clear > FOUND_TO_METRES) {
+  while (touched - clear > toMetres) {
     const middle = (clear + touched) / 2;
     if (touches(middle)) touched = middle;
     else clear = middle;

@@ -1,23 +1,11 @@
-import { type Land, wayToLand } from "../../coast/index.ts";
+import { type Fetch, FetchRays, fetchOfRays, type Land, RAYS, RAYS_APART_DEG, RAYS_IN_A_FETCH } from "../../coast/index.ts";
 import type { Plane } from "../../earth/index.ts";
 import { metresFromNm, wrap360Deg } from "../../units/index.ts";
 
-/** Between the rays along which land is looked for, degrees. */
-export const RAYS_APART_DEG = 3;
-/** So many rays make a fetch, the wind's own and four to either side: their plain mean (Shore Protection Manual, 1984, ch. 3; from memory). */
-export const RAYS_IN_A_FETCH = 9;
+export { type Fetch, RAYS_APART_DEG, RAYS_IN_A_FETCH };
+
 /** No land within so far one way: it is open water there, metres. Ours: over a longer fetch the sea outside is asked instead. */
 export const OPEN_WATER_METRES: number = metresFromNm(20);
-
-const RAYS = 360 / RAYS_APART_DEG;
-
-/** The fetch of a wind at a place. */
-export interface Fetch {
-  /** The mean of the rays, metres. Where one of them reaches open water it is at least that. */
-  readonly metres: number;
-  /** Whether any of the rays reaches open water: then the sea outside comes in. */
-  readonly open: boolean;
-}
 
 /** How far land lies off a place all round. */
 export interface FetchRose {
@@ -34,25 +22,14 @@ export function fetchRose(
 ): FetchRose | null {
   if (land === null) return { rayMetres: Array<number>(RAYS).fill(OPEN_WATER_METRES), rayOpen: Array<boolean>(RAYS).fill(true) };
   if (land.contains(place.xMetres, place.yMetres)) return null;
-  const leanDeg = plane.convergenceDegAt(place.xMetres, place.yMetres);
-  const ways = Array.from({ length: RAYS }, (_, i) =>
-    wayToLand(land, place, i * RAYS_APART_DEG - leanDeg, OPEN_WATER_METRES, plane.radiusMetres),
-  );
+  const rays = new FetchRays(land, plane, place, { withinMetres: OPEN_WATER_METRES });
+  const ways = Array.from({ length: RAYS }, (_, i) => rays.ray(i));
   return { rayMetres: ways.map(({ metres }) => metres), rayOpen: ways.map(({ open }) => open) };
 }
 
 /** The fetch of a wind from one direction: the mean of the rays about the nearest one to it. */
 export function fetchFrom({ rayMetres, rayOpen }: FetchRose, fromDegTrue: number): Fetch {
-  const middle = Math.round(wrap360Deg(fromDegTrue) / RAYS_APART_DEG);
-  const side = (RAYS_IN_A_FETCH - 1) / 2;
-  let sum = 0;
-  let open = false;
-  for (let i = middle - side; i <= middle + side; i++) {
-    const ray = (i + RAYS) % RAYS;
-    sum += rayMetres[ray] as number;
-    open ||= rayOpen[ray] as boolean;
-  }
-  return { metres: sum / RAYS_IN_A_FETCH, open };
+  return fetchOfRays((index) => ({ metres: rayMetres[index] as number, open: rayOpen[index] as boolean }), fromDegTrue);
 }
 
 /** The directions of the rays within an arc, and its two ends: what a wind out of the arc is tried from, degrees true. */
