@@ -52,6 +52,8 @@ export function noAnswerReason(why: NoAnswer): string {
       return `runs ${landInWords(why.area)}`;
     case "current-not-fit":
       return "not judged: the forecast's current is not fit there";
+    case "swell-not-known":
+      return "not judged: the swell is not known";
     case "unreachable":
       return "no heading leads to the destination";
     case "gate-no-opening":

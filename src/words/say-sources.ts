@@ -2,8 +2,9 @@ import type { BoatAssumption } from "../core/boat/index.ts";
 import { boatAssumptions, CALLED_BEFORE_SECONDS, LEAST_SLEEP_SECONDS } from "../core/boat/index.ts";
 import type { StatedDepth } from "../core/places/index.ts";
 import type { Prepared } from "../core/plan/index.ts";
+import { BLEW_BEFORE_SECONDS, OPEN_FETCH_METRES, SEA_HALVES_IN_SECONDS } from "../core/sea/index.ts";
 import { nmFromMetres } from "../core/units/index.ts";
-import { type Felt, OVERHEAD_SUN_DEG } from "../core/window/index.ts";
+import { FELT_OF_SEA, type Felt, OVERHEAD_SUN_DEG } from "../core/window/index.ts";
 import { datumOfTide, entranceAssumptions } from "./say-inlet.ts";
 import { knots, wholeKnots } from "./say-quantity.ts";
 import { streamsAssumedInWords } from "./say-streams.ts";
@@ -24,9 +25,15 @@ export function sourcesInWords(prepared: Prepared): readonly string[] {
         `Wind: ${source.name}, ${issued(source.issuedAt)}${until(source.covers)}${source.memberCount > 1 ? `; ${source.memberCount} forecasts` : ""}`,
     ),
     ...prepared.seas.map((source) => `Sea: ${source.name}, ${issued(source.issuedAt)}${until(source.covers)}`),
-    ...(prepared.seas.length === 0 ? ["Sea: no source"] : []),
+    ...(prepared.seas.length === 0 ? [`Sea: no source; the wind's own is reckoned, ${swellInWords(prepared)}`] : []),
     ...besideInWords(prepared),
   ];
+}
+
+function swellInWords({ passage }: Prepared): string {
+  const { swell = null } = passage;
+  if (swell === null) return "what swell there is isn't known";
+  return swell === "none" ? "no swell, as stated" : `a swell of ${swell.heightMetres.toFixed(1)} m at ${swell.periodSeconds} s as stated`;
 }
 
 /** A current that is reckoned and not forecast, as a tidal stream. */
@@ -94,7 +101,8 @@ export function assumptionsInWords(prepared: Prepared): readonly string[] {
 }
 
 /** What stands behind the limits that are set. */
-function limitsInWords({ passage }: Prepared): readonly string[] {
+function limitsInWords(prepared: Prepared): readonly string[] {
+  const { passage } = prepared;
   const { crew, limits, power } = { ...passage, power: passage.boat.power };
   const isSet = (felt: Felt): boolean => limits.some((limit) => limit.felt === felt);
   const sentences: string[] = [];
@@ -103,9 +111,14 @@ function limitsInWords({ passage }: Prepared): readonly string[] {
       `How well the water can be read by eye is judged by the sun alone: cloud is not known. A sun above ${OVERHEAD_SUN_DEG}° is overhead and blinds on no course (common practice).`,
     );
   }
+  if ([...FELT_OF_SEA].some(isSet)) {
+    sentences.push(
+      `Where no source gives a sea the wind's own is reckoned, ${swellInWords(prepared)}: the upper end of its range over the fetch to the coastline (${Math.round(nmFromMetres(OPEN_FETCH_METRES))} nm where no land is found, or none is known), in deep water, growing hour by hour; its first wind is taken to have blown for ${BLEW_BEFORE_SECONDS / 3600} h before. What a dropped or turned wind leaves halves every ${SEA_HALVES_IN_SECONDS / 3600} h (common practice).`,
+    );
+  }
   if (isSet("seaSteepness") || isSet("seaOnCurrentMetres")) {
     sentences.push(
-      "Seas on the stream, in deep water: where a source tells swell and wind sea apart each runs onto it its own way; else its one height and period are taken as one system, and where it does not say where that comes from as running dead against the set. They are taken as not yet having the current in them, with the period as given; under 0.2 m they are passed over (common practice). A short wind sea under a long swell can break where both taken as one do not: `athwart wave` tells each.",
+      "Seas on the stream, in deep water: where a source tells swell and wind sea apart each runs onto it its own way; else its one height and period are taken as one system, and where it does not say where that comes from as running dead against the set. They are taken as not yet having the current in them, with the period as given; under 0.2 m they are passed over (common practice). A wind sea is also told as grown on the stream itself by the wind over the water, and the worse counts. A short wind sea under a long swell can break where both taken as one do not: `athwart wave` tells each.",
     );
   }
   if (isSet("fuelLeftLitres") && power !== null) sentences.push("In harbour the engine is taken to burn as at the cruising speed.");

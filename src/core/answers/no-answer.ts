@@ -15,7 +15,7 @@ export type NoAnswer =
     }
   | {
       readonly kind: "noAnswer";
-      readonly code: "cannot-hold" | "stalled" | "unreachable" | "carried-away" | "no-way" | "current-not-fit";
+      readonly code: "cannot-hold" | "stalled" | "unreachable" | "carried-away" | "no-way" | "current-not-fit" | "swell-not-known";
       readonly at: number;
       readonly where: { readonly latitudeDeg: number; readonly longitudeDeg: number };
     }

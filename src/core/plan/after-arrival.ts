@@ -13,11 +13,11 @@ export interface AfterArrival {
   readonly home: WayHome;
 }
 
-/** `wind` and `sea` as they serve for the passage and the days after it. */
+/** `wind` and `sea` (known whole) as they serve for the passage and the days after it. */
 export function afterArrival(prepared: Prepared, berthAt: number, wind: WindSampler, sea: SeaSampler | null): AfterArrival {
   const { anchorage } = prepared.passage;
-  const { weather, plane } = prepared;
-  const around = { wind, windCovers: weather.wind.covers, sea, seaCovers: weather.sea?.covers ?? null };
+  const { weather, wholeSea, plane } = prepared;
+  const around = { wind, windCovers: weather.wind.covers, sea, seaCovers: wholeSea?.covers ?? null };
   const place = anchorage == null ? null : plane.toPlane(anchorage.position);
   return {
     berthAt,

@@ -198,7 +198,7 @@ function tryOne(prepared: Prepared, departAt: number): KnownDeparture {
 
 /** The days after an arrival at the berth at `berthAt`. */
 export function afterArrivalAt(prepared: Prepared, departAt: number, berthAt: number): AfterArrival {
-  const { weather, plane } = prepared;
+  const { weather, wholeSea, plane } = prepared;
   const span = { from: departAt, until: berthAt + LYING_SECONDS };
-  return afterArrival(prepared, berthAt, weather.wind.onPlane(plane, 0, span), weather.sea?.onPlane(plane, span) ?? null);
+  return afterArrival(prepared, berthAt, weather.wind.onPlane(plane, 0, span), wholeSea?.onPlane(plane, span) ?? null);
 }

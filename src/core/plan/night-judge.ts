@@ -53,7 +53,7 @@ export class NightJudge {
   /** `off`: where open water begins or ends, whose sea stands for one that the forecast doesn't carry in to a place. */
   constructor(prepared: Prepared, boat: BoatAtAnchor, off: Position, from: number, until: number, swellFromDegTrue: number | null) {
     this.swellFromDegTrue = swellFromDegTrue;
-    const { plane, weather, land } = prepared;
+    const { plane, weather, wholeSea, land } = prepared;
     this.off = plane.toPlane(off);
     const span = { from, until };
     this.prepared = prepared;
@@ -61,7 +61,7 @@ export class NightJudge {
     this.from = from;
     this.until = until;
     this.wind = weather.wind.onPlane(plane, 0, span);
-    this.sea = weather.sea?.onPlane(plane, span) ?? null;
+    this.sea = wholeSea?.onPlane(plane, span) ?? null;
     // What is only kept out of is water, and shelters from nothing.
     const isCoast = (land?.areas ?? []).every(({ kind }) => kind === "land");
     this.coast =

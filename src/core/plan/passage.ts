@@ -1,6 +1,7 @@
 import type { BoatSpec, Crew } from "../boat/index.ts";
 import type { Position } from "../earth/index.ts";
 import type { Gate, Lane, StatedAnchorage, StatedDepth } from "../places/index.ts";
+import type { StatedSwell } from "../sea/index.ts";
 import type { EpochSeconds } from "../units/index.ts";
 import type { StatedStream, StatedTide, StreamSketch } from "../water/index.ts";
 import type { RangedPeriod, SeaPeriod, WindPeriod } from "../weather/index.ts";
@@ -91,6 +92,8 @@ export interface Passage {
   readonly streams?: readonly StatedStream[];
   readonly gustFactor: number;
   readonly weatherSources: readonly WeatherSource[];
+  /** What swell runs where no source gives a sea: "none" comes in, or as stated; left out or null: not known. */
+  readonly swell?: StatedSwell | "none" | null;
   readonly limits: readonly Limit[];
   /** Left out or null: not stated. */
   readonly crew?: Crew | null;

@@ -5,6 +5,7 @@ import type { FittedPlane } from "../earth/index.ts";
 import { type GridData, type GridQuantity, runsForAll, type SeaSystem, type Span } from "../fields/index.ts";
 import { crossingOf, DEFAULT_STEP_SECONDS, type Line, lineBetweenPositions } from "../passage/index.ts";
 import { type EntranceSurroundings, lanesOn } from "../places/index.ts";
+import { raisedSea } from "../sea/index.ts";
 import { type CurrentSampler, type CurrentSource, firstThatCovers, type NamedTide, type TidalStream } from "../water/index.ts";
 import {
   firstRangedThatCovers,
@@ -68,6 +69,12 @@ export interface Prepared {
   readonly entrances: EntranceSurroundings;
   readonly winds: readonly WindSource[];
   readonly seas: readonly SeaSource[];
+  /**
+   * The sea where it is known whole: by the sources, and beyond them as raised by the wind only where the swell is stated. For bars, refuges
+   * and anchorages; null where there is none.
+   */
+  readonly wholeSea: SeaSource | null;
+  /** In it the sea is one raised by the wind wherever no source gives one. */
   readonly weather: WeatherToFeel;
   /** Null where no land is reckoned. */
   readonly land: PreparedLand | null;
@@ -133,8 +140,10 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   const current = firstThatCovers(known, passage.whereCurrentUnknown);
   const wind = firstWindThatCovers(winds);
   const line = lineBetweenPositions(plane.value, passage.from.position, passage.to.position);
-  const sea = firstSeaThatCovers(seas);
-  const entrances = entranceSurroundings(plane.value, waters.value, wind, sea);
+  const { swell = null } = passage;
+  const sea = firstSeaThatCovers([...seas, raisedSea(wind, land.value?.onPlane ?? null, swell)]);
+  const wholeSea = swell === null ? firstSeaThatCovers(seas) : sea;
+  const entrances = entranceSurroundings(plane.value, waters.value, wind, wholeSea);
   const legs = harbourLegs(plane.value, passage, entrances);
   const lanes = passage.lanes === undefined || passage.lanes.length === 0 ? null : lanesOn(plane.value, passage.lanes);
   const { dependsOnWind } = boat.value;
@@ -174,6 +183,7 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
     entrances,
     winds,
     seas,
+    wholeSea,
     weather: {
       wind,
       sea,

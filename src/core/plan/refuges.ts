@@ -83,7 +83,13 @@ export function refugesAt(prepared: Prepared, departAt: number, options: Refuges
   }
   const { plane, line } = prepared;
   const around: Surroundings = { ...crossing.around, wind, windCovers: prepared.weather.wind.covers };
-  const weather = { wind, windCovers: prepared.weather.wind.covers, sea: felt.sea, seaCovers: prepared.weather.sea?.covers ?? null };
+  const { wholeSea } = prepared;
+  const weather = {
+    wind,
+    windCovers: prepared.weather.wind.covers,
+    sea: wholeSea?.onPlane(plane, { from: departAt, until: chosen.arrivalAt }) ?? null,
+    seaCovers: wholeSea?.covers ?? null,
+  };
   const fleets = running.map((one) => refuges.map((refuge) => runsTo(crossing, around, boats, one, plane.toPlane(refuge.position))));
   const { draughtMetres } = prepared.passage.boat;
   const judges = new Map(

@@ -17,7 +17,7 @@ import { type SystemGrids, SystemsSampler } from "./sea-systems.ts";
 import type { SeaPeriod } from "./wind-period.ts";
 
 /** A reading of the sea as numbers: ranges of significant height, metres, and of period, seconds. */
-export const SEA_SLOTS = 6;
+export const SEA_SLOTS = 7;
 export const SEA_HEIGHT_LOW_METRES = 0;
 export const SEA_HEIGHT_HIGH_METRES = 1;
 /** 0 where the source gives no period; the two slots after it are then 0. */
@@ -25,6 +25,8 @@ export const SEA_HAS_PERIOD = 2;
 export const SEA_PERIOD_LOW_SECONDS = 3;
 export const SEA_PERIOD_HIGH_SECONDS = 4;
 export const SEA_SOURCE = 5;
+/** 1 where a swell may run that the reading doesn't know of: a sea reckoned from the wind alone. */
+export const SEA_LACKS_SWELL = 6;
 
 /** Reads the sea. */
 export interface SeaSampler {
@@ -73,6 +75,7 @@ export function periodSea(name: string, issuedAt: number | null, periods: readon
       out[SEA_PERIOD_LOW_SECONDS] = has ? Math.min(...lows) : 0;
       out[SEA_PERIOD_HIGH_SECONDS] = has ? Math.max(...highs) : 0;
       out[SEA_SOURCE] = 0;
+      out[SEA_LACKS_SWELL] = 0;
       return COVERED;
     },
     breaksWithin: (from, until) => breaksOf(spans, from, until),
@@ -110,6 +113,7 @@ export function gridSea(height: GridData, period: GridData | null, systems: read
           out[SEA_PERIOD_LOW_SECONDS] = has ? (value[0] as number) : 0;
           out[SEA_PERIOD_HIGH_SECONDS] = has ? (value[0] as number) : 0;
           out[SEA_SOURCE] = 0;
+          out[SEA_LACKS_SWELL] = 0;
           return COVERED;
         },
         breaksWithin: (from, until) => steps.filter((at) => at > from && at < until),

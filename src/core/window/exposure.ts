@@ -10,6 +10,7 @@ import {
   SEA_HAS_PERIOD,
   SEA_HEIGHT_HIGH_METRES,
   SEA_HEIGHT_LOW_METRES,
+  SEA_LACKS_SWELL,
   SEA_PERIOD_HIGH_SECONDS,
   SEA_PERIOD_LOW_SECONDS,
   SEA_SLOTS,
@@ -41,6 +42,8 @@ export interface Exposure extends PassageNodes {
   readonly gustAssumed: boolean;
   /** The steps of the forecast inside which the wind turns by more than a right angle, so that the worse end holds. */
   readonly shiftSteps: number;
+  /** 1 where the sea is one raised by the wind alone and what swell runs isn't known; left out where that is nowhere. */
+  readonly seaLacksSwell?: Uint8Array;
 }
 
 /** What is felt beside wind and sea. Null: no source gives it, or it is not stated. */
@@ -81,14 +84,21 @@ export function feelOn(
   before: Before | null = null,
 ): Exposure {
   const felt = windOn(nodes, wind);
-  const seas = seaOn(nodes, sea);
+  const seas = seaOn(nodes, sea, wind);
   const columns = {
     ...felt.columns,
-    ...seas,
+    ...seas.columns,
     ...besideOn(nodes, beside),
     ...sunOn(nodes, beside.facts?.approachDegTrue ?? null),
   };
-  return { ...nodes, ...felt, columns, whole: feelWhole(nodes, seas.seaHeightMetres, beside.seaCovers, beside.facts, before) };
+  const { lacksSwell } = seas;
+  return {
+    ...nodes,
+    ...felt,
+    columns,
+    whole: feelWhole(nodes, knownWhole(columns.seaHeightMetres, lacksSwell), beside.seaCovers, beside.facts, before),
+    ...(lacksSwell === null ? {} : { seaLacksSwell: lacksSwell }),
+  };
 }
 
 /** The same passage under another wind, for which the nodes were laid too: sea, sun and all that the wind does not touch are shared. */
@@ -132,12 +142,15 @@ function windOn(nodes: PassageNodes, wind: WindSampler) {
   return { columns, gustAssumed, shiftSteps };
 }
 
-function seaOn(nodes: PassageNodes, sea: SeaSampler | null) {
-  const { count, atSeconds, xMetres, yMetres } = nodes;
+function seaOn(nodes: PassageNodes, sea: SeaSampler | null, wind: WindSampler) {
+  const { plane, count, atSeconds, xMetres, yMetres } = nodes;
   if (sea === null) {
     // What no source gives is the same nothing for all.
     const [nothing] = emptyColumns(count, 1) as [FeltColumn];
-    return { seaHeightMetres: nothing, seaPeriodSeconds: nothing, seaSteepness: nothing, seaOnCurrentMetres: nothing };
+    return {
+      columns: { seaHeightMetres: nothing, seaPeriodSeconds: nothing, seaSteepness: nothing, seaOnCurrentMetres: nothing },
+      lacksSwell: null,
+    };
   }
   const [seaHeightMetres, seaPeriodSeconds, seaSteepness, seaOnCurrentMetres] = emptyColumns(count, 4) as [
     FeltColumn,
@@ -147,15 +160,22 @@ function seaOn(nodes: PassageNodes, sea: SeaSampler | null) {
   ];
   const columns = { seaHeightMetres, seaPeriodSeconds, seaSteepness, seaOnCurrentMetres };
   const out = new Float64Array(SEA_SLOTS);
+  const windOut = new Float64Array(WIND_SLOTS);
   const onStream = new SeaOnStream(sea);
+  let lacksSwell: Uint8Array | null = null;
   for (let i = 0; i < count; i++) {
-    const coverage: Coverage = sea.readInto(out, xMetres[i] as number, yMetres[i] as number, atSeconds[i] as number);
+    const [x, y, at] = [xMetres[i] as number, yMetres[i] as number, atSeconds[i] as number];
+    const coverage: Coverage = sea.readInto(out, x, y, at);
     if (coverage !== COVERED) {
       columns.seaHeightMetres.coverage[i] = coverage;
       columns.seaPeriodSeconds.coverage[i] = coverage;
       columns.seaSteepness.coverage[i] = coverage;
       columns.seaOnCurrentMetres.coverage[i] = coverage;
       continue;
+    }
+    if (out[SEA_LACKS_SWELL] === 1) {
+      lacksSwell ??= new Uint8Array(count);
+      lacksSwell[i] = 1;
     }
     put(columns.seaHeightMetres, i, out[SEA_HEIGHT_LOW_METRES] as number, out[SEA_HEIGHT_HIGH_METRES] as number);
     if (out[SEA_HAS_PERIOD] === 1) {
@@ -166,11 +186,29 @@ function seaOn(nodes: PassageNodes, sea: SeaSampler | null) {
       columns.seaOnCurrentMetres.coverage[i] = NO_PLACE;
       continue;
     }
-    if (!onStream.reckon(nodes, i, out)) continue;
+    const here = {
+      xMetres: x,
+      yMetres: y,
+      at,
+      eastMps: nodes.currentEastMps[i] as number,
+      northMps: nodes.currentNorthMps[i] as number,
+      convergenceDeg: plane.convergenceDegAt(x, y),
+    };
+    const windHere = wind.readInto(windOut, x, y, at) === COVERED ? windOut : null;
+    if (!onStream.reckon(here, out, windHere)) continue;
     put(columns.seaSteepness, i, onStream.steepnessLow, onStream.steepnessHigh);
     put(columns.seaOnCurrentMetres, i, onStream.heightLowMetres, onStream.heightHighMetres);
   }
-  return columns;
+  return { columns, lacksSwell };
+}
+
+/** A column of the sea without what lacks its swell: for what must be on the safe side, as the water left under a keel. */
+function knownWhole(column: FeltColumn, lacksSwell: Uint8Array | null): FeltColumn {
+  if (lacksSwell === null) return column;
+  return {
+    ...column,
+    coverage: column.coverage.map((coverage, i) => (lacksSwell[i] === 1 && coverage === COVERED ? NO_VARIABLE : coverage)),
+  };
 }
 
 function besideOn(nodes: PassageNodes, { visibility, thunderstorms }: FeltBeside) {

@@ -30,6 +30,9 @@ export const FELT_ONCE = [
 /** What the current makes: unknown wherever the current is. */
 export const FELT_BY_CURRENT: ReadonlySet<Felt> = new Set(["windAgainstCurrentMps2", "seaSteepness", "seaOnCurrentMetres"]);
 
+/** What the sea is: not known whole where a swell may run that nobody tells of. */
+export const FELT_OF_SEA: ReadonlySet<Felt> = new Set(["seaHeightMetres", "seaPeriodSeconds", "seaSteepness", "seaOnCurrentMetres"]);
+
 export type FeltAlong = (typeof FELT_ALONG)[number];
 export type FeltOnce = (typeof FELT_ONCE)[number];
 

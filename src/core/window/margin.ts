@@ -4,7 +4,7 @@ import { NOT_FIT_HERE } from "../water/index.ts";
 import type { Exposure } from "./exposure.ts";
 import type { Margin, WorstPlace } from "./judged.ts";
 import { firstBelowZero, stretchBelow, worstThatLasts } from "./lasting.ts";
-import { FELT_BY_CURRENT, isMaximum, isOnce, type Limit, type LimitAlong, marginOf } from "./limit.ts";
+import { FELT_BY_CURRENT, FELT_OF_SEA, isMaximum, isOnce, type Limit, type LimitAlong, marginOf } from "./limit.ts";
 import { judgeOnce } from "./once/judge-once.ts";
 import { ARRIVAL, OPEN_WATER } from "./passage-nodes.ts";
 
@@ -39,7 +39,16 @@ function judgeAlong(exposure: Exposure, limit: LimitAlong, covers: CoveredSpan |
     else if (uncovered < 0) uncovered = i;
   }
   const worst = known === 0 ? null : worstOf(exposure, limit, first, end);
-  if (uncovered < 0 && worst !== null) return { kind: "judged", limit, ...worst };
+  if (uncovered < 0 && worst !== null) {
+    const lacking = FELT_OF_SEA.has(limit.felt) ? firstLackingSwell(exposure, first, end) : -1;
+    if (lacking < 0) return { kind: "judged", limit, ...worst };
+    return {
+      kind: "notJudged",
+      limit,
+      why: { kind: "noAnswer", code: "swell-not-known", at: exposure.atSeconds[lacking] as number, where: placeOf(exposure, lacking) },
+      knownPart: worst,
+    };
+  }
   if (uncovered < 0) throw new Error(`a passage without a node to judge ${limit.felt} at, during ${limit.during}`);
   const why = coverage[uncovered];
   // Of what the current makes, nothing is known where a forecast of it is not fit.
@@ -78,6 +87,13 @@ function judgedNodes(exposure: Exposure, limit: LimitAlong): [number, number] {
     while (end < count && part[end] === wanted) end++;
   }
   return [first, end];
+}
+
+/** The first node at which a swell may run that isn't known; -1 where there is none. */
+function firstLackingSwell({ seaLacksSwell }: Exposure, first: number, end: number): number {
+  if (seaLacksSwell === undefined) return -1;
+  for (let i = first; i < end; i++) if (seaLacksSwell[i] === 1) return i;
+  return -1;
 }
 
 function placeOf(exposure: Exposure, node: number): Position {

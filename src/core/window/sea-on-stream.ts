@@ -1,6 +1,16 @@
 import { POPPLE_METRES } from "../places/index.ts";
-import { AGAINST_HEIGHT_METRES, AGAINST_SLOTS, AGAINST_STEEPNESS, seaAgainstInto } from "../sea/index.ts";
 import {
+  AGAINST_HEIGHT_METRES,
+  AGAINST_SLOTS,
+  AGAINST_STEEPNESS,
+  seaAgainstInto,
+  seaGrownInto,
+  WIND_SEA_BELOW_SECONDS,
+  type WindOnStream,
+} from "../sea/index.ts";
+import { RAD_PER_DEG } from "../units/index.ts";
+import {
+  middleOf,
   SEA_HAS_PERIOD,
   SEA_HEIGHT_HIGH_METRES,
   SEA_HEIGHT_LOW_METRES,
@@ -13,13 +23,30 @@ import {
   SYSTEM_TOWARD_EAST,
   SYSTEM_TOWARD_NORTH,
   SYSTEMS_SLOTS,
+  WIND_END_STRIDE,
+  WIND_ENDS,
+  WIND_SPEED_HIGH_MPS,
 } from "../weather/index.ts";
-import type { PassageNodes } from "./passage-nodes.ts";
+
+/** Waves that run within this of where the wind blows are taken as raised by it, degrees. Ours. */
+export const OF_THE_WIND_WITHIN_DEG = 60;
+const COS_OF_THE_WIND = Math.cos(OF_THE_WIND_WITHIN_DEG * RAD_PER_DEG);
+
+/** A place and moment at which the current is known: metres on the plane, m/s in its frame. */
+export interface StreamHere {
+  readonly xMetres: number;
+  readonly yMetres: number;
+  readonly at: number;
+  readonly eastMps: number;
+  readonly northMps: number;
+  readonly convergenceDeg: number;
+}
 
 /**
- * What becomes of the forecast's sea on the stream at a node. Where the source tells swell and wind sea apart, each runs its own way by
- * itself: the steepest tells, and their heights grow together by squares. Else the one height and period are run dead against the set,
- * which is the worst. A popple is passed over. Metres; the higher and shorter end of ranges is the worse.
+ * What becomes of a sea on the stream at a place. Where the source tells swell and wind sea apart, each runs its own way by itself: the
+ * steepest tells, and their heights grow together by squares. Else the one height and period are run dead against the set, which is the
+ * worst. A wind sea (under `WIND_SEA_BELOW_SECONDS`, running with the wind) is also told as grown on the stream itself, and the worse
+ * counts. A popple is passed over. Metres; the higher and shorter end of ranges is the worse.
  */
 export class SeaOnStream {
   steepnessLow = 0;
@@ -29,34 +56,66 @@ export class SeaOnStream {
   private readonly sea: SeaSampler;
   private readonly systems = new Float64Array(SYSTEMS_SLOTS);
   private readonly against = new Float64Array(AGAINST_SLOTS);
+  private readonly grown = new Float64Array(AGAINST_SLOTS);
+  private readonly onStream: WindOnStream = { windMps: 0, relativeMps: 0, alongMps: 0 };
+  private windMps = 0;
+  /** Where the wind blows in the plane's frame; (0, 0) where it is variable or a calm. */
+  private windToEast = 0;
+  private windToNorth = 0;
 
   constructor(sea: SeaSampler) {
     this.sea = sea;
   }
 
   /**
-   * Reckons a node; false where nothing is told of a period. `read`: what the sea has just answered there; the current is known there.
+   * Reckons a place; false where nothing is told of a period. `read`: what the sea has just answered there; `wind`: a reading of the wind
+   * there, null where it isn't known.
    */
-  reckon(nodes: PassageNodes, i: number, read: Float64Array): boolean {
-    const east = nodes.currentEastMps[i] as number;
-    const north = nodes.currentNorthMps[i] as number;
+  reckon(here: StreamHere, read: Float64Array, wind: Float64Array | null): boolean {
+    const { eastMps, northMps } = here;
     const low = read[SEA_HEIGHT_LOW_METRES] as number;
     const high = read[SEA_HEIGHT_HIGH_METRES] as number;
-    const [x, y, at] = [nodes.xMetres[i] as number, nodes.yMetres[i] as number, nodes.atSeconds[i] as number];
-    const count = this.sea.systemsInto?.(this.systems, x, y, at) ?? 0;
-    if (count > 0) this.reckonApart(count, low, high, east, north);
-    else if (read[SEA_HAS_PERIOD] === 1) {
-      const rate = Math.sqrt(east * east + north * north);
+    const count = this.sea.systemsInto?.(this.systems, here.xMetres, here.yMetres, here.at) ?? 0;
+    if (count === 0 && read[SEA_HAS_PERIOD] !== 1) return this.reckonNothing(low, high);
+    this.takeWind(wind, here.convergenceDeg);
+    if (count > 0) this.reckonApart(count, low, high, eastMps, northMps);
+    else {
+      const rate = Math.sqrt(eastMps * eastMps + northMps * northMps);
       const short = read[SEA_PERIOD_LOW_SECONDS] as number;
       const long = read[SEA_PERIOD_HIGH_SECONDS] as number;
-      this.runAgainst(high, short, rate);
+      this.run(high, short, rate, this.windMps + rate);
       this.steepnessHigh = this.against[AGAINST_STEEPNESS] as number;
       this.heightHighMetres = this.against[AGAINST_HEIGHT_METRES] as number;
-      if (low !== high || short !== long) this.runAgainst(low, long, rate);
+      if (low !== high || short !== long) this.run(low, long, rate, null);
       this.steepnessLow = this.against[AGAINST_STEEPNESS] as number;
       this.heightLowMetres = this.against[AGAINST_HEIGHT_METRES] as number;
-    } else return false;
+    }
     return true;
+  }
+
+  /** No sea at all has no period either. */
+  private reckonNothing(low: number, high: number): boolean {
+    if (high > 0) return false;
+    this.steepnessLow = 0;
+    this.steepnessHigh = 0;
+    this.heightLowMetres = low;
+    this.heightHighMetres = high;
+    return true;
+  }
+
+  private takeWind(wind: Float64Array | null, convergenceDeg: number): void {
+    this.windMps = 0;
+    this.windToEast = 0;
+    this.windToNorth = 0;
+    if (wind === null) return;
+    const first = wind[WIND_SPEED_HIGH_MPS] as number;
+    const second = wind[WIND_ENDS] === 2 ? (wind[WIND_END_STRIDE + WIND_SPEED_HIGH_MPS] as number) : 0;
+    this.windMps = Math.max(first, second);
+    const { fromDegTrue } = middleOf(second > first ? wind.subarray(WIND_END_STRIDE) : wind);
+    if (fromDegTrue === null) return;
+    const towardRad = (fromDegTrue + 180 - convergenceDeg) * RAD_PER_DEG;
+    this.windToEast = Math.sin(towardRad);
+    this.windToNorth = Math.cos(towardRad);
   }
 
   private reckonApart(count: number, low: number, high: number, east: number, north: number): void {
@@ -70,7 +129,8 @@ export class SeaOnStream {
       const isKnown = towardEast !== 0 || towardNorth !== 0;
       const rate = isKnown ? -(towardEast * east + towardNorth * north) : Math.sqrt(east * east + north * north);
       const height = systems[slot + SYSTEM_HEIGHT_METRES] as number;
-      this.runAgainst(height, systems[slot + SYSTEM_PERIOD_SECONDS] as number, rate);
+      const relative = isKnown ? this.relativeWind(towardEast, towardNorth, east, north) : this.windMps + rate;
+      this.run(height, systems[slot + SYSTEM_PERIOD_SECONDS] as number, rate, relative);
       steepest = Math.max(steepest, against[AGAINST_STEEPNESS] as number);
       before += height * height;
       after += (against[AGAINST_HEIGHT_METRES] as number) ** 2;
@@ -83,11 +143,31 @@ export class SeaOnStream {
     this.heightHighMetres = high * grows;
   }
 
-  private runAgainst(heightMetres: number, periodSeconds: number, rateMps: number): void {
-    if (heightMetres >= POPPLE_METRES) seaAgainstInto(this.against, heightMetres, periodSeconds, rateMps);
-    else {
-      this.against[AGAINST_STEEPNESS] = 0;
-      this.against[AGAINST_HEIGHT_METRES] = heightMetres;
+  /** The wind over the water, m/s; null where these waves aren't the wind's. A variable wind is taken to blow with them. */
+  private relativeWind(towardEast: number, towardNorth: number, east: number, north: number): number | null {
+    const { windMps, windToEast, windToNorth } = this;
+    const isVariable = windToEast === 0 && windToNorth === 0;
+    if (!isVariable && windToEast * towardEast + windToNorth * towardNorth < COS_OF_THE_WIND) return null;
+    const overEast = windMps * (isVariable ? towardEast : windToEast) - east;
+    const overNorth = windMps * (isVariable ? towardNorth : windToNorth) - north;
+    return Math.sqrt(overEast * overEast + overNorth * overNorth);
+  }
+
+  /** One system into `against`; `relativeMps` null: not as grown on the stream. */
+  private run(heightMetres: number, periodSeconds: number, rateMps: number, relativeMps: number | null): void {
+    const { against, grown, onStream } = this;
+    if (heightMetres < POPPLE_METRES) {
+      against[AGAINST_STEEPNESS] = 0;
+      against[AGAINST_HEIGHT_METRES] = heightMetres;
+      return;
     }
+    seaAgainstInto(against, heightMetres, periodSeconds, rateMps);
+    if (relativeMps === null || rateMps === 0 || this.windMps === 0 || periodSeconds >= WIND_SEA_BELOW_SECONDS) return;
+    onStream.windMps = this.windMps;
+    onStream.relativeMps = relativeMps;
+    onStream.alongMps = -rateMps;
+    seaGrownInto(grown, heightMetres, periodSeconds, onStream);
+    against[AGAINST_STEEPNESS] = Math.max(against[AGAINST_STEEPNESS] as number, grown[AGAINST_STEEPNESS] as number);
+    against[AGAINST_HEIGHT_METRES] = Math.max(against[AGAINST_HEIGHT_METRES] as number, grown[AGAINST_HEIGHT_METRES] as number);
   }
 }

@@ -1,7 +1,8 @@
 import { bad, good, issue, type Parsed } from "../../core/answers/index.ts";
 import { takeTime } from "../../core/calendar/index.ts";
 import type { WhereCurrentUnknown } from "../../core/plan/index.ts";
-import { nearestWord, parseLength, quoted, tidy } from "../../core/units/index.ts";
+import type { StatedSwell } from "../../core/sea/index.ts";
+import { nearestWord, parseLength, parseSea, quoted, tidy } from "../../core/units/index.ts";
 
 const YES = ["yes", "true"];
 const NO = ["no", "false"];
@@ -34,6 +35,17 @@ export function parseWhereUnknown(text: string, path: string): Parsed<WhereCurre
   }
   const distance = parseLength(within[1] ?? "", path, { positive: true });
   return distance.ok ? good({ kind: "nearest", withinMetres: distance.value }) : distance;
+}
+
+/** `1.2 m @ 11 s`, or `none`. Of ranges the upper height and the shorter period: the worse ends. */
+export function parseSwell(text: string, path: string): Parsed<StatedSwell | "none"> {
+  if (text.trim() === "none") return good("none");
+  const sea = parseSea(text, path);
+  if (!sea.ok) return sea;
+  const { heightHighMetres: heightMetres, periodLowSeconds: periodSeconds } = sea.value;
+  if (periodSeconds === null || !(heightMetres > 0))
+    return bad(issue(path, "unknown-word", `\`${path}\` is a height with its period, as 1.2 m @ 11 s, or none, not ${quoted(text)}`));
+  return good({ heightMetres, periodSeconds });
 }
 
 /** Height over length of a sea, `1/20` or `0.05` → a plain number above 0. */

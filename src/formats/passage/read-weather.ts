@@ -5,7 +5,7 @@ import { parseLength, parseNumber, parseRangeOf, parseSea, parseShare, parseWind
 import type { RangedPeriod, SeaPeriod, WindPeriod } from "../../core/weather/index.ts";
 import { type Clock, readStretch, readTime } from "./clock.ts";
 import type { Cursor } from "./cursor.ts";
-import { parseFileName, parseLineNumber } from "./quantities.ts";
+import { parseFileName, parseLineNumber, parseSwell } from "./quantities.ts";
 import { readFiles } from "./read-files.ts";
 import type { PassageData } from "./schema.ts";
 
@@ -18,7 +18,7 @@ export const GUST_FACTOR_IF_LEFT_OUT = 1.3;
 /** A gust is never below the mean wind, and beyond this a squall, not a factor. Common practice. */
 export const LARGEST_GUST_FACTOR = 3;
 
-export type ReadWeather = Pick<Passage, "gustFactor" | "weatherSources">;
+export type ReadWeather = Pick<Passage, "gustFactor" | "weatherSources" | "swell">;
 
 /** Where wind and sea come from, SI; issues are put on the cursor's page. */
 export function readWeather(weather: Cursor<Weather>, clock: Clock): ReadWeather {
@@ -27,7 +27,12 @@ export function readWeather(weather: Cursor<Weather>, clock: Clock): ReadWeather
     .at("sources")
     .items()
     .map((source) => readSource(source, clock));
-  return { gustFactor: gustFactor ?? GUST_FACTOR_IF_LEFT_OUT, weatherSources: sources.filter((source) => source !== undefined) };
+  const swell = weather.at("swell").read(parseSwell);
+  return {
+    gustFactor: gustFactor ?? GUST_FACTOR_IF_LEFT_OUT,
+    weatherSources: sources.filter((source) => source !== undefined),
+    ...(swell === undefined ? {} : { swell }),
+  };
 }
 
 function readSource(source: Cursor<Source>, clock: Clock): WeatherSource | undefined {

@@ -125,5 +125,9 @@ export const weatherSchema = z
       )
       .min(1)
       .meta({ description: "Where wind and sea come from; the first that covers a place and time answers." }),
+    swell: entry(
+      "The swell where no source gives a sea and the wind's own is reckoned: height and period, or `none` where none comes in. Left out: not known, so that limits on the sea are not judged whole there.",
+      ["1.2 m @ 11 s", "none"],
+    ).optional(),
   })
   .meta({ description: "What wind and sea do." });

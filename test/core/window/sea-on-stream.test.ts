@@ -1,15 +1,29 @@
 import { describe, expect, it } from "vitest";
 import { COVERED, NO_PLACE, NO_VARIABLE } from "../../../src/core/fields/index.ts";
-import { waveOnCurrent } from "../../../src/core/sea/index.ts";
+import {
+  AGAINST_HEIGHT_METRES,
+  AGAINST_SLOTS,
+  AGAINST_STEEPNESS,
+  growingSea,
+  seaGrownInto,
+  waveOnCurrent,
+} from "../../../src/core/sea/index.ts";
+import { MPS_PER_KNOT } from "../../../src/core/units/index.ts";
 import { type Exposure, feel, judge, OPEN_WATER, type Passed } from "../../../src/core/window/index.ts";
 import { clock, HOUR, limit, plane, seas, trackOf, winds } from "./setup.ts";
 
 const covers = { from: clock(0), until: clock(24) };
 const wind = winds({ from: 0, until: 24, dir: 0, low: 10 }).onPlane(plane, 0);
+const calm = winds({ from: 0, until: 24, dir: 0, low: 0 }).onPlane(plane, 0);
 const passedOf = (open: Passed["open"]): Passed => ({ out: null, open, into: null });
 
-/** Over 36 nm at 6 kn, an hour a node, in streams to north, knots. */
-function over(streamsKn: readonly number[], sea: readonly [number, number, number | null, number | null] | null, answeredBy = 0): Exposure {
+/** Over 36 nm at 6 kn, an hour a node, in streams to north, knots; without a wind unless told, that nothing grows by. */
+function over(
+  streamsKn: readonly number[],
+  sea: readonly [number, number, number | null, number | null] | null,
+  answeredBy = 0,
+  wind = calm,
+): Exposure {
   const track = trackOf(streamsKn.map((north, k) => ({ at: clock(5) + k * HOUR, nm: 36 - 6 * k, north, answeredBy })));
   const source = sea === null ? null : seas([0, 24, ...sea]).onPlane(plane);
   return feel(passedOf(track), wind, source);
@@ -35,6 +49,43 @@ describe("the sea on the stream", () => {
       at: clock(8),
     });
     expect(judge(exposure, limit("seaOnCurrentMetres", 1.2, 2.1, open), covers)).toMatchObject({ value: expect.closeTo(1.65279, 5) });
+  });
+
+  // Both physics by the core's own reckoning of a wind and its fetch: the worse of each counts.
+  it("tells a wind sea by both physics, the worse of each, and one that the wind doesn't raise by the first alone", () => {
+    // 12 m/s over 60 km, from dead ahead of the set.
+    const strong = winds({ from: 0, until: 24, dir: 0, low: 12 / MPS_PER_KNOT }).onPlane(plane, 0);
+    const rate = 1.5 * MPS_PER_KNOT;
+    const both = growingSea({
+      wind: { eastMps: 0, northMps: -12 },
+      current: { eastMps: 0, northMps: rate },
+      fetchMetres: 60e3,
+      durationSeconds: null,
+      depthMetres: null,
+    });
+    const { heightMetres, periodSeconds } = both.still;
+    const sea = [heightMetres, heightMetres, periodSeconds, periodSeconds] as const;
+    const { seaOnCurrentMetres, seaSteepness } = over(Array(7).fill(1.5), sea, 0, strong).columns;
+    if (both.meeting?.kind !== "runs") throw new Error("blocked");
+    expect(seaOnCurrentMetres.high[3]).toBeCloseTo(Math.max(both.meeting.heightMetres, both.growing.heightMetres), 9);
+    expect(seaSteepness.high[3]).toBeCloseTo(Math.max(both.meeting.steepness, both.growing.steepness ?? 0), 9);
+    const grown = new Float64Array(AGAINST_SLOTS);
+    seaGrownInto(grown, heightMetres, periodSeconds ?? 0, { windMps: 12, relativeMps: 12 + rate, alongMps: -rate });
+    expect(grown[AGAINST_HEIGHT_METRES]).toBeCloseTo(both.growing.heightMetres, 9);
+    expect(grown[AGAINST_STEEPNESS]).toBeCloseTo(both.growing.steepness ?? 0, 9);
+    // A long swell is none of this wind's.
+    const swell = over(Array(7).fill(1.5), [1, 1, 11, 11], 0, strong).columns.seaOnCurrentMetres.high[3];
+    expect(swell).toBe(over(Array(7).fill(1.5), [1, 1, 11, 11]).columns.seaOnCurrentMetres.high[3]);
+  });
+
+  it("no stream changes no sea, by either physics", () => {
+    const still = over(Array(7).fill(0), [1, 1, 5, 5], 0, wind).columns;
+    expect(still.seaOnCurrentMetres.high[3]).toBe(1);
+    const grown = new Float64Array(AGAINST_SLOTS);
+    for (const height of [0.3, 1, 3, 8]) {
+      seaGrownInto(grown, height, 7, { windMps: 9, relativeMps: 9, alongMps: 0 });
+      expect(grown[AGAINST_HEIGHT_METRES]).toBeCloseTo(Math.min(height, (9.80665 * 49) / (2 * Math.PI) / 13), 9);
+    }
   });
 
   it("a short sea that the forecast's own height lets by shuts the passage where the stream runs", () => {
