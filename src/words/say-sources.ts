@@ -1,5 +1,5 @@
 import type { BoatAssumption } from "../core/boat/index.ts";
-import { boatAssumptions, CALLED_BEFORE_SECONDS, LEAST_SLEEP_SECONDS } from "../core/boat/index.ts";
+import { boatAssumptions, CALLED_BEFORE_SECONDS, HEAD_SEA_METRES, HEAD_SEA_SECONDS, LEAST_SLEEP_SECONDS } from "../core/boat/index.ts";
 import type { StatedDepth } from "../core/places/index.ts";
 import type { Prepared } from "../core/plan/index.ts";
 import { BLEW_BEFORE_SECONDS, OPEN_FETCH_METRES, SEA_HALVES_IN_SECONDS } from "../core/sea/index.ts";
@@ -82,7 +82,7 @@ export function assumptionsInWords(prepared: Prepared): readonly string[] {
     nearest: `Where no source gives the current the nearest known within ${passage.whereCurrentUnknown.kind === "nearest" ? nmFromMetres(passage.whereCurrentUnknown.withinMetres).toFixed(1) : ""} nm is taken, as the passage file says.`,
   }[passage.whereCurrentUnknown.kind];
   return [
-    ...boatAssumptions(passage.boat).map(boatAssumptionInWords),
+    ...boatAssumptions(passage.boat).map((one) => boatAssumptionInWords(one, (passage.boat.headSeaLossShare ?? 0) > 0)),
     ...(prepared.trialOf(0).crossing.boat.dependsOnWind
       ? [
           "The boat is run in the middle of each range of wind and direction, and where winds overlap or shift at a stroke in the first; a wind that may come from half the circle or more has no direction: it gives the sails no drive and is taken to blow from dead ahead.",
@@ -147,7 +147,7 @@ function landInWords({ land, passage }: Prepared): readonly string[] {
   return [`No way leads through ${sources}: not for close approach; rocks and islets may be missing.${harbour}`];
 }
 
-function boatAssumptionInWords(one: BoatAssumption): string {
+function boatAssumptionInWords(one: BoatAssumption, hasSeaLoss: boolean): string {
   switch (one.kind) {
     case "speedEstimatedFromWaterline":
       return `The boat's speed is an estimate: ${knots(one.speedMps)}, ${Math.round(one.cruiseShare * 100)} % of the hull speed from the waterline.`;
@@ -156,9 +156,11 @@ function boatAssumptionInWords(one: BoatAssumption): string {
     case "burnScaledByCubeLaw":
       return `The burn is scaled by the cube of the speed, from ${one.measuredLitresPerHour.toFixed(1)} L/h at ${knots(one.measuredAtMps)} to ${one.burnLitresPerHour.toFixed(1)} L/h.`;
     case "headwindLossNotReckoned":
-      return "No loss of speed into wind or sea is reckoned.";
+      return hasSeaLoss ? "No loss of speed into the wind is reckoned." : "No loss of speed into wind or sea is reckoned.";
     case "headwindLossWithSquareOfWindAhead":
-      return `Speed lost to wind ahead goes with its square: ${Math.round(one.lossShare * 100)} % at ${wholeKnots(one.atWindMps)}. No loss into the sea is reckoned.`;
+      return `Speed lost to wind ahead goes with its square: ${Math.round(one.lossShare * 100)} % at ${wholeKnots(one.atWindMps)}.${hasSeaLoss ? "" : " No loss into the sea is reckoned."}`;
+    case "headSeaLoss":
+      return `Speed lost to head seas: ${Math.round(one.lossShare * 100)} % into ${HEAD_SEA_METRES} m at ${HEAD_SEA_SECONDS} s from dead ahead, as stated; in others by the square of the height over that of the wave's length and ${one.ridesOverMetres.toFixed(0)} m together${one.waterlineKnown ? " (twice the waterline)" : " (the waterline isn't stated)"}, by the cosine off the bow, each system as it stands on the stream. Nothing is lost abaft the beam or where no sea is known.`;
     case "sailTableEdges":
       return `Under sail: closer than ${one.closestDeg}° no speed on one heading; below ${wholeKnots(one.lowestWindMps)} in proportion; above ${wholeKnots(one.highestWindMps)} no faster; wider than ${one.widestDeg}° what gybing makes good.`;
     case "leewayNotReckoned":

@@ -1,5 +1,6 @@
 import type { BoatSpec } from "./boat-spec.ts";
 import { checkedTable, hullSpeedCapMps } from "./build-boat.ts";
+import { headSeaRule } from "./head-seas.ts";
 import { CRUISE_SHARE_OF_HULL_SPEED, hullSpeedMps } from "./hull-speed.ts";
 import { HEEL_REACHED_AT_APPARENT_MPS, HEEL_WHERE_REEFED_DEG } from "./leeway.ts";
 import { enginePower, HEADWIND_LOSS_AT_MPS } from "./power.ts";
@@ -23,6 +24,7 @@ export type BoatAssumption =
     }
   | { readonly kind: "headwindLossNotReckoned" }
   | { readonly kind: "headwindLossWithSquareOfWindAhead"; readonly lossShare: number; readonly atWindMps: number }
+  | { readonly kind: "headSeaLoss"; readonly lossShare: number; readonly ridesOverMetres: number; readonly waterlineKnown: boolean }
   | {
       readonly kind: "sailTableEdges";
       /** Closer to the wind: no speed. */
@@ -55,7 +57,16 @@ export type BoatAssumption =
 /** What the boat's speeds, leeway and burn rest on, for a boat that has passed `checkBoat`. Throws for one that has not. */
 export function boatAssumptions(boat: BoatSpec): readonly BoatAssumption[] {
   const usesEngine = boat.goes !== "sail" || boat.engineRule !== null;
-  return [...(usesEngine ? powerAssumptions(boat) : []), ...(boat.goes === "power" ? [] : sailAssumptions(boat))];
+  return [
+    ...(usesEngine ? powerAssumptions(boat) : []),
+    ...headSeaAssumptions(boat),
+    ...(boat.goes === "power" ? [] : sailAssumptions(boat)),
+  ];
+}
+
+function headSeaAssumptions({ headSeaLossShare = 0, waterlineLengthMetres }: BoatSpec): BoatAssumption[] {
+  const rule = headSeaRule(headSeaLossShare, waterlineLengthMetres);
+  return rule === null ? [] : [{ kind: "headSeaLoss", ...rule, waterlineKnown: waterlineLengthMetres !== null }];
 }
 
 function powerAssumptions(boat: BoatSpec): BoatAssumption[] {

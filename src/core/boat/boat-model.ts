@@ -1,3 +1,5 @@
+import type { HeadSeaRule } from "./head-seas.ts";
+
 /**
  * What the boat does on a heading, written into by `BoatModel.propelInto`. Speeds m/s.
  */
@@ -14,8 +16,10 @@ export interface Propulsion {
  * A boat's speed through the water. Power, sail, motor-sailing and drifting stand behind the same door.
  */
 export interface BoatModel {
-  /** False when neither speed nor leeway depends on the wind: then one track serves every forecast. */
+  /** False when neither speed nor leeway depends on wind or sea: then one track serves every forecast. */
   readonly dependsOnWind: boolean;
+  /** How head seas slow her, on top of what `propelInto` writes; left out or null: not at all. */
+  readonly headSeas?: HeadSeaRule | null;
   /**
    * Writes the propulsion at a heading. `headingDegTrue` is where the bow points. The wind is the wind over the water (ground wind less
    * current): `windMps` and the bearing it comes from, degrees true; a calm is 0 and its direction is not read. `engineWasOn` lets the

@@ -45,6 +45,8 @@ export interface BoatSpec {
   readonly beamMetres?: number | null;
   readonly bowHeightMetres?: number | null;
   readonly groundTackle?: GroundTackle | null;
+  /** Share of the speed lost into a sea of 1 m at 5 s from dead ahead, 0 to below 1; left out or 0: none is reckoned. */
+  readonly headSeaLossShare?: number;
   readonly goes: "power" | "sail" | "motor-sail";
   readonly power: PowerSpec | null;
   readonly sail: SailSpec | null;

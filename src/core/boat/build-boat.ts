@@ -3,6 +3,7 @@ import type { BoatModel } from "./boat-model.ts";
 import type { BoatSpec } from "./boat-spec.ts";
 import { driftingModel } from "./changed-boat.ts";
 import { checkBoat } from "./check-boat.ts";
+import { type HeadSeaRule, headSeaRule } from "./head-seas.ts";
 import { hullSpeedMps } from "./hull-speed.ts";
 import { type EnginePower, enginePower, PowerBoat } from "./power.ts";
 import { type SailTable, sailTable } from "./sail-table.ts";
@@ -21,7 +22,7 @@ export function boatModel(boat: BoatSpec): Parsed<BoatModel> {
   const power = boat.power === null ? null : enginePower(boat.power, boat.waterlineLengthMetres);
   if (boat.goes === "power") {
     if (power === null) throw new Error(`boat "${boat.name}" passed its check without a speed under power`);
-    return good(new PowerBoat(power));
+    return good(new PowerBoat(power, headSeasOf(boat)));
   }
   return good(underSail(boat, power, boat.goes === "motor-sail" ? "always" : (boat.engineRule ?? "never")));
 }
@@ -48,7 +49,12 @@ function underSail(boat: BoatSpec, power: EnginePower | null, engine: SailingSet
     hullSpeedMps: hullSpeedCapMps(boat),
     leewayCoefficient: boat.sail?.leewayCoefficient ?? null,
     leewayCapDeg: boat.sail?.leewayCapDeg ?? 0,
+    headSeas: headSeasOf(boat),
   });
+}
+
+function headSeasOf({ headSeaLossShare = 0, waterlineLengthMetres }: BoatSpec): HeadSeaRule | null {
+  return headSeaRule(headSeaLossShare, waterlineLengthMetres);
 }
 
 /** The sail table of a boat that has passed `checkBoat`. Throws when it has none. */

@@ -1,4 +1,5 @@
 import type { BoatModel, Propulsion } from "./boat-model.ts";
+import type { HeadSeaRule } from "./head-seas.ts";
 
 /** A boat that lies with its engine stopped and no sail: no way through the water, no burn. (Windage is not reckoned.) */
 export function driftingModel(): BoatModel {
@@ -27,6 +28,7 @@ class DriftingBoat implements BoatModel {
 
 class SlowedBoat implements BoatModel {
   readonly dependsOnWind: boolean;
+  readonly headSeas: HeadSeaRule | null;
   private readonly model: BoatModel;
   private readonly factor: number;
   private readonly burnFactor: number;
@@ -36,6 +38,7 @@ class SlowedBoat implements BoatModel {
     this.factor = factor;
     this.burnFactor = factor * factor * factor;
     this.dependsOnWind = model.dependsOnWind;
+    this.headSeas = model.headSeas ?? null;
   }
 
   propelInto(out: Propulsion, headingDegTrue: number, windMps: number, windFromDegTrue: number, engineWasOn: boolean): void {

@@ -1,6 +1,7 @@
 import { type Issue, issue } from "../answers/index.ts";
 import { knotsFromMps, mpsFromKnots } from "../units/index.ts";
 import type { BoatSpec, PowerSpec, SailSpec } from "./boat-spec.ts";
+import { MOST_HEAD_SEA_LOSS_SHARE } from "./head-seas.ts";
 import { sailTable } from "./sail-table.ts";
 
 /** Beyond these a figure for a small cruising boat is a slip of the pen or of the unit. Common practice. */
@@ -39,6 +40,14 @@ function sizesIssues(boat: BoatSpec): Issue[] {
     ...sizeIssue("boat.waterlineLength", "The waterline length", waterline, LARGEST_LENGTH_METRES, "m"),
     ...sizeIssue("boat.draught", "The draught", boat.draughtMetres, LARGEST_DRAUGHT_METRES, "m"),
     ...sizeIssue("boat.airDraught", "The air draught", boat.airDraughtMetres, LARGEST_AIR_DRAUGHT_METRES, "m"),
+    ...rangeIssue(
+      "boat.headSeaLoss",
+      "The share of speed lost in head seas",
+      (boat.headSeaLossShare ?? 0) * 100,
+      0,
+      100 * MOST_HEAD_SEA_LOSS_SHARE,
+      " %",
+    ),
   ];
   if (overall !== null && waterline !== null && waterline > overall && issues.length === 0) {
     const message = `The waterline (${short(waterline)} m) is longer than the boat overall (${short(overall)} m).`;

@@ -12,6 +12,7 @@ export { checkBoat } from "./check-boat.ts";
 export * from "./crew.ts";
 export * from "./engine-rule.ts";
 export * from "./fuel.ts";
+export * from "./head-seas.ts";
 export * from "./hove-to.ts";
 export * from "./hull-speed.ts";
 export * from "./leeway.ts";

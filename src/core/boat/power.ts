@@ -2,6 +2,7 @@ import { mpsFromKnots, RAD_PER_DEG, turnDeg } from "../units/index.ts";
 import type { BoatModel, Propulsion } from "./boat-model.ts";
 import type { PowerSpec } from "./boat-spec.ts";
 import { burnLitresPerHourAt } from "./fuel.ts";
+import type { HeadSeaRule } from "./head-seas.ts";
 import { CRUISE_SHARE_OF_HULL_SPEED, hullSpeedMps } from "./hull-speed.ts";
 
 /** The wind dead ahead for which a boat's loss of speed is stated: 20 kn over the water. */
@@ -37,7 +38,7 @@ export function enginePower(power: PowerSpec, waterlineLengthMetres: number | nu
 /**
  * Speed under power against the wind, m/s. The stated share of the calm speed is lost into 20 kn dead ahead, scaled with the square of
  * the component of the wind (over the water) from ahead, as a pressure is; wind from abaft the beam gives nothing (an assumption, common
- * practice). Seas are not in it. Never below 0. `cosAngle` is the cosine of the wind's angle off the bow.
+ * practice). Seas are not in it: see `HeadSeaRule`. Never below 0. `cosAngle` is the cosine of the wind's angle off the bow.
  */
 export function speedAgainstWindMps(calmSpeedMps: number, headwindLossShare: number, windMps: number, cosAngle: number): number {
   const ahead = windMps * cosAngle;
@@ -49,13 +50,15 @@ export function speedAgainstWindMps(calmSpeedMps: number, headwindLossShare: num
 /** A boat under power at one setting of the engine: burn is the same in any wind, and there is no leeway. */
 export class PowerBoat implements BoatModel {
   readonly dependsOnWind: boolean;
+  readonly headSeas: HeadSeaRule | null;
   private readonly engine: EnginePower;
   private readonly burn: number;
 
-  constructor(engine: EnginePower) {
+  constructor(engine: EnginePower, headSeas: HeadSeaRule | null = null) {
     this.engine = engine;
+    this.headSeas = headSeas;
     this.burn = engine.burnLitresPerHour ?? 0;
-    this.dependsOnWind = engine.headwindLossShare > 0;
+    this.dependsOnWind = engine.headwindLossShare > 0 || headSeas !== null;
   }
 
   propelInto(out: Propulsion, headingDegTrue: number, windMps: number, windFromDegTrue: number): void {

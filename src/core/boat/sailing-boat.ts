@@ -2,6 +2,7 @@ import { RAD_PER_DEG, turnDeg } from "../units/index.ts";
 import { apparentWindMps } from "./apparent-wind.ts";
 import type { BoatModel, Propulsion } from "./boat-model.ts";
 import { type EngineRule, engineRuns } from "./engine-rule.ts";
+import type { HeadSeaRule } from "./head-seas.ts";
 import { leewayDegFor, sinHeelEstimate } from "./leeway.ts";
 import { combinedSpeedMps } from "./motor-sailing.ts";
 import { type EnginePower, speedAgainstWindMps } from "./power.ts";
@@ -21,6 +22,8 @@ export interface SailingSetup {
   /** null: no leeway is reckoned. */
   readonly leewayCoefficient: number | null;
   readonly leewayCapDeg: number;
+  /** Left out or null: head seas don't slow her. */
+  readonly headSeas?: HeadSeaRule | null;
 }
 
 /**
@@ -29,6 +32,7 @@ export interface SailingSetup {
  */
 export class SailingBoat implements BoatModel {
   readonly dependsOnWind = true;
+  readonly headSeas: HeadSeaRule | null;
   private readonly setup: SailingSetup;
   private readonly power: EnginePower;
   private readonly burn: number;
@@ -37,6 +41,7 @@ export class SailingBoat implements BoatModel {
   constructor(setup: SailingSetup) {
     if (setup.power === null && setup.engine !== "never") throw new Error("a boat that uses its engine has no engine");
     this.setup = setup;
+    this.headSeas = setup.headSeas ?? null;
     this.power = setup.power ?? { calmSpeedMps: 0, estimatedFromWaterline: false, burnLitresPerHour: 0, headwindLossShare: 0 };
     this.burn = this.power.burnLitresPerHour ?? 0;
     this.cosHeadsail = Math.cos(setup.headsailOnlyBeyondDeg * RAD_PER_DEG);

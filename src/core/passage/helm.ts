@@ -2,7 +2,7 @@ import type { Land } from "../coast/index.ts";
 import type { Plane } from "../earth/index.ts";
 import type { LanesOnPlane } from "../places/index.ts";
 import type { CurrentSampler } from "../water/index.ts";
-import type { WindSampler } from "../weather/index.ts";
+import type { SeaSampler, WindSampler } from "../weather/index.ts";
 import type { Line } from "./line.ts";
 
 /** What the helm is told to do. */
@@ -27,6 +27,8 @@ export interface Surroundings {
   readonly currentCovers: { readonly from: number; readonly until: number } | null;
   readonly wind: WindSampler | null;
   readonly windCovers: { readonly from: number; readonly until: number } | null;
+  /** The sea, needed only where head seas slow the boat; left out or null: none is known. */
+  readonly sea?: SeaSampler | null;
   /** No way leads through it; left out or null where there is none, or nobody said. */
   readonly land?: Land | null;
   /** Traffic separation lanes: no run is turned by them, but what crosses them not square is told; left out or null where there are none. */

@@ -8,6 +8,7 @@ export * from "./carry-out.ts";
 export * from "./course-to-steer.ts";
 export * from "./crossing.ts";
 export * from "./fastest/index.ts";
+export * from "./head-seas.ts";
 export * from "./heading-near.ts";
 export * from "./helm.ts";
 export { landAhead } from "./land-ahead.ts";

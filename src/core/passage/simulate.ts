@@ -1,13 +1,15 @@
 import type { NoAnswer } from "../answers/index.ts";
-import type { BoatModel, Propulsion } from "../boat/index.ts";
+import type { BoatModel, HeadSeaRule, Propulsion } from "../boat/index.ts";
 import type { Land } from "../coast/index.ts";
-import { COVERED, NO_PLACE, NO_TIME } from "../fields/index.ts";
+import { COVERED, NO_PLACE } from "../fields/index.ts";
 import { degFromRad, mpsFromKnots, radFromDeg, wrap360Deg } from "../units/index.ts";
 import { isOnSheet } from "../water/index.ts";
 import { middleOf, WIND_SLOTS } from "../weather/index.ts";
+import { HeadSeas } from "./head-seas.ts";
 import type { BoatState, Helm, Surroundings, Until } from "./helm.ts";
-import { landAhead, landBeyond, onSheet } from "./land-ahead.ts";
+import { landAhead, landBeyond } from "./land-ahead.ts";
 import { alongOf } from "./line.ts";
+import { CANNOT_HOLD, CARRIED_AWAY, NO_WAY, noWayOn, OF_THE_WIND, STALLED } from "./no-way-on.ts";
 import type { TrackRecorder } from "./track.ts";
 
 /** Steps of the simulation, seconds: 300 unless the cross-current is strong, then half of it. */
@@ -29,11 +31,6 @@ const LEAST_WAY_METRES = 500;
 
 export type LegEnd = ({ readonly kind: "reached" } & BoatState) | NoAnswer;
 
-const CANNOT_HOLD = 4;
-const CARRIED_AWAY = 5;
-const NO_WAY = 6;
-const STALLED = -1;
-
 /**
  * Moves a boat through moving water: midpoint rule (Runge–Kutta 2) at `stepSeconds` or better, each step split at whole hours of the
  * clock and at the leg's end, and shortened toward the edge of what is covered. A boat that is carried off the plane is carried away. One
@@ -50,9 +47,13 @@ export class Simulator {
   /** The wind over the water; a variable one has no direction (null), and its speed is that over the ground. */
   private windMps = 0;
   private windFromDegTrue: number | null = 0;
+  private readonly seas: HeadSeas | null;
+  /** Null where head seas don't slow the boat that is run, or no sea is known. */
+  private seaRule: HeadSeaRule | null = null;
 
   constructor(around: Surroundings) {
     this.around = around;
+    this.seas = around.sea == null ? null : new HeadSeas(around.sea);
   }
 
   /**
@@ -257,7 +258,7 @@ export class Simulator {
     if (boat.dependsOnWind) {
       if (this.around.wind === null) throw new Error("this boat needs a wind to be run");
       const windCoverage = this.around.wind.readInto(this.windOut, x, y, t);
-      if (windCoverage !== COVERED) return windCoverage + 10;
+      if (windCoverage !== COVERED) return windCoverage + OF_THE_WIND;
       const wind = middleOf(this.windOut);
       if (wind.fromDegTrue === null && wind.speedMps > 0) {
         this.windMps = wind.speedMps;
@@ -271,6 +272,8 @@ export class Simulator {
         this.windFromDegTrue = wrap360Deg(degFromRad(Math.atan2(-overEast, -overNorth)) + convergenceDeg);
       }
     }
+    this.seaRule = this.seas === null ? null : (boat.headSeas ?? null);
+    if (this.seaRule !== null) this.lookAtSeas(this.seaRule, x, y, t, convergenceDeg);
     const p = this.propulsion;
     let sheetDeg: number;
     if (helm.kind === "heading") {
@@ -303,6 +306,21 @@ export class Simulator {
 
   /** What the boat does on a heading, given true and on the plane, in the wind and water last read. */
   private propel(boat: BoatModel, headingDegTrue: number, sheetDeg: number, engineWasOn: boolean): void {
+    this.propelInWind(boat, headingDegTrue, sheetDeg, engineWasOn);
+    if (this.seaRule !== null && this.seas !== null) this.propulsion.speedThroughWaterMps *= this.seas.leftOn(this.seaRule, sheetDeg);
+  }
+
+  private lookAtSeas(rule: HeadSeaRule, x: number, y: number, t: number, convergenceDeg: number): void {
+    const [east, north] = [this.currentOut[0] as number, this.currentOut[1] as number];
+    // The sea comes with the wind over the ground, not over the water.
+    const blows = this.windFromDegTrue !== null && this.windMps > 0;
+    const towardRad = blows ? radFromDeg((this.windFromDegTrue as number) + 180 - convergenceDeg) : 0;
+    const windEast = blows ? this.windMps * Math.sin(towardRad) + east : 0;
+    const windNorth = blows ? this.windMps * Math.cos(towardRad) + north : 0;
+    this.seas?.lookAt(rule, x, y, t, east, north, windEast, windNorth);
+  }
+
+  private propelInWind(boat: BoatModel, headingDegTrue: number, sheetDeg: number, engineWasOn: boolean): void {
     if (this.windFromDegTrue !== null) {
       boat.propelInto(this.propulsion, headingDegTrue, this.windMps, this.windFromDegTrue, engineWasOn);
       return;
@@ -321,24 +339,7 @@ export class Simulator {
   }
 
   private noAnswer(why: number, x: number, y: number, t: number): NoAnswer {
-    const { plane } = this.around;
-    const where = plane.toPosition(onSheet(x, plane), onSheet(y, plane));
-    if (why === CARRIED_AWAY) return { kind: "noAnswer", code: "carried-away", at: t, where };
-    if (why === NO_WAY) return { kind: "noAnswer", code: "no-way", at: t, where };
-    if (why === CANNOT_HOLD) return { kind: "noAnswer", code: "cannot-hold", at: t, where };
-    if (why < 0) return { kind: "noAnswer", code: "stalled", at: t, where };
-    const ofWind = why >= 10;
-    const coverage = ofWind ? why - 10 : why;
-    const covers = ofWind ? this.around.windCovers : this.around.currentCovers;
-    return {
-      kind: "noAnswer",
-      code: coverage === NO_PLACE ? "not-covered-place" : coverage === NO_TIME ? "not-covered-time" : "not-covered-variable",
-      quantity: ofWind ? "wind" : "current",
-      at: t,
-      where,
-      coveredFrom: covers?.from ?? null,
-      coveredUntil: covers?.until ?? null,
-    };
+    return noWayOn(why, this.around, x, y, t);
   }
 }
 

@@ -152,9 +152,9 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
     const runs = span === undefined ? "" : runsForAll([current], span);
     const sampler = laid.get(runs) ?? current.onPlane(plane.value, span);
     laid.set(runs, sampler);
-    return trialWith(sampler, dependsOnWind ? wind.onPlane(plane.value, member, span) : null);
+    return trialWith(sampler, dependsOnWind ? wind.onPlane(plane.value, member, span) : null, span);
   };
-  const trialWith = (sampler: CurrentSampler, windSampler: WindSampler | null): Trial => ({
+  const trialWith = (sampler: CurrentSampler, windSampler: WindSampler | null, span: Span | undefined): Trial => ({
     crossing: crossingOf(
       line,
       {
@@ -163,6 +163,7 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
         currentCovers: current.covers,
         wind: windSampler,
         windCovers: wind.covers,
+        sea: boat.value.headSeas == null ? null : (sea?.onPlane(plane.value, span) ?? null),
         land: land.value?.onPlane ?? null,
         lanes,
       },

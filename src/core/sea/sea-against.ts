@@ -10,7 +10,9 @@ export const STEEPEST_COUNTED = BREAKING_HEIGHT_OVER_LENGTH;
 /** The slots of `seaAgainstInto`. */
 export const AGAINST_STEEPNESS = 0;
 export const AGAINST_HEIGHT_METRES = 1;
-export const AGAINST_SLOTS = 2;
+/** At the peak, metres; 0 of a sea without height. */
+export const AGAINST_LENGTH_METRES = 2;
+export const AGAINST_SLOTS = 3;
 
 /**
  * Writes what becomes of a sea that runs against `rateMps` of stream (with it, below 0) in deep water: `waveOnCurrent` in numbers alone, for what is
@@ -28,15 +30,18 @@ export function seaAgainstInto(out: Float64Array, heightMetres: number, periodSe
   if (heightMetres === 0) {
     out[AGAINST_STEEPNESS] = 0;
     out[AGAINST_HEIGHT_METRES] = 0;
+    out[AGAINST_LENGTH_METRES] = 0;
     return;
   }
   // 1 + 4U/c0: nothing is left where the stream blocks the waves.
   const squared = 1 - (8 * Math.PI * rateMps) / (GRAVITY_MPS2 * periodSeconds);
   if (!(squared > 0)) {
     // At blocking the length is four times that of waves whose speed is the stream's own.
-    const carries = (BREAKING_STEEPNESS * 8 * Math.PI * rateMps * rateMps) / GRAVITY_MPS2;
+    const shortest = (8 * Math.PI * rateMps * rateMps) / GRAVITY_MPS2;
+    const carries = BREAKING_STEEPNESS * shortest;
     out[AGAINST_STEEPNESS] = STEEPEST_COUNTED;
     out[AGAINST_HEIGHT_METRES] = Math.max(carries, heightMetres);
+    out[AGAINST_LENGTH_METRES] = shortest;
     return;
   }
   const root = Math.sqrt(squared);
@@ -48,4 +53,5 @@ export function seaAgainstInto(out: Float64Array, heightMetres: number, periodSe
   const held = Math.min(stands, carries);
   out[AGAINST_STEEPNESS] = Math.min(steepness, STEEPEST_COUNTED);
   out[AGAINST_HEIGHT_METRES] = Math.max(held, heightMetres);
+  out[AGAINST_LENGTH_METRES] = length;
 }

@@ -25,7 +25,7 @@ export interface WindOnStream {
  * @example
  * const out = new Float64Array(AGAINST_SLOTS);
  * seaGrownInto(out, 1, 5, { windMps: 10, relativeMps: 11.5, alongMps: -1.5 });
- * out[AGAINST_HEIGHT_METRES] // => 1.2666
+ * out[AGAINST_HEIGHT_METRES] // => 1.6299
  */
 export function seaGrownInto(
   out: Float64Array,

@@ -85,6 +85,10 @@ export const boatSchema = z
     beam: length("How broad she is, for the wind's load at anchor.", "3.8 m").optional(),
     bowHeight: length("The bow roller over the water, for scope and swinging circle.", "1.3 m").optional(),
     groundTackle: groundTackle.optional(),
+    headSeaLoss: entry(
+      "Share of the speed lost into a sea of 1 m at 5 s from dead ahead, beyond what the wind takes. Left out: none is reckoned.",
+      ["20 %"],
+    ).optional(),
     goes: z.enum(["power", "sail", "motor-sail"]).meta({ description: "How the crossing is made." }),
     power: power.optional(),
     sail: sail.optional(),

@@ -1,5 +1,12 @@
 import { good, type Parsed } from "../../core/answers/index.ts";
-import { type BoatSpec, checkBoat, HEADSAIL_ONLY_BEYOND_DEG, MOTOR_SAILING_EXPONENT, RESERVE_BY_THIRDS } from "../../core/boat/index.ts";
+import {
+  type BoatSpec,
+  checkBoat,
+  HEADSAIL_ONLY_BEYOND_DEG,
+  MOST_HEAD_SEA_LOSS_SHARE,
+  MOTOR_SAILING_EXPONENT,
+  RESERVE_BY_THIRDS,
+} from "../../core/boat/index.ts";
 import { checkDeviationCard } from "../../core/earth/index.ts";
 import {
   parseAngle,
@@ -49,6 +56,7 @@ export function readBoat(boat: Boat): { readonly boat: BoatSpec; readonly sailTa
   const motorSail = boat.at("motorSail");
   const onBelowMps = rule.at("onBelow").read(speed);
   const offAboveMps = rule.at("offAbove").read(speed);
+  const headSeaLossShare = boat.at("headSeaLoss").read((text, path) => parseShare(text, path, { min: 0, max: MOST_HEAD_SEA_LOSS_SHARE }));
   const table = sail.isGiven ? readSail(sail) : null;
   const spec: BoatSpec = {
     name: boat.at("name").text() ?? "",
@@ -59,6 +67,7 @@ export function readBoat(boat: Boat): { readonly boat: BoatSpec; readonly sailTa
     beamMetres: boat.at("beam").read((text, path) => parseLength(text, path, { positive: true, max: LARGEST_BEAM_METRES })) ?? null,
     bowHeightMetres: boat.at("bowHeight").read((text, path) => parseLength(text, path, { min: 0, max: HIGHEST_BOW_METRES })) ?? null,
     groundTackle: readGroundTackle(boat.at("groundTackle")),
+    ...(headSeaLossShare === undefined ? {} : { headSeaLossShare }),
     goes: boat.at("goes").value ?? "power",
     power: power.isGiven ? readPower(power) : null,
     sail: table?.spec ?? null,

@@ -3,6 +3,7 @@ import { COVERED, NO_PLACE, NO_VARIABLE } from "../../fields/index.ts";
 import { degFromRad, radFromDeg, wrap360Deg } from "../../units/index.ts";
 import { isOnSheet } from "../../water/index.ts";
 import { middleOf, WIND_SLOTS } from "../../weather/index.ts";
+import { HeadSeas } from "../head-seas.ts";
 import type { Surroundings } from "../helm.ts";
 
 const MOST_ROUNDS = 25;
@@ -24,12 +25,15 @@ export class CourseHolder {
   northMps = 0;
   private readonly around: Surroundings;
   private readonly boat: BoatModel;
+  /** Null where head seas don't slow the boat, or no sea is known. */
+  protected seas: HeadSeas | null;
   private readonly currentOut = new Float64Array(2);
   private readonly windOut = new Float64Array(WIND_SLOTS);
 
   constructor(around: Surroundings, boat: BoatModel) {
     this.around = around;
     this.boat = boat;
+    this.seas = boat.headSeas == null || around.sea == null ? null : new HeadSeas(around.sea);
   }
 
   /** Reads water and wind at a place and goes along the unit vector (east, north share). `COVERED`, or what stands in the way. */
@@ -46,16 +50,20 @@ export class CourseHolder {
     const windCoverage = wind.readInto(this.windOut, x, y, at);
     if (windCoverage !== COVERED) return OF_WIND + windCoverage;
     const middle = middleOf(this.windOut);
-    if (middle.fromDegTrue === null) return this.holdIn(eastShare, northShare, 0, 0, middle.speedMps, convergenceDeg);
+    if (middle.fromDegTrue === null) {
+      this.lookAtSeas(x, y, at, 0, 0);
+      return this.holdIn(eastShare, northShare, 0, 0, middle.speedMps, convergenceDeg);
+    }
     const fromRad = radFromDeg(middle.fromDegTrue - convergenceDeg);
-    return this.holdIn(
-      eastShare,
-      northShare,
-      -middle.speedMps * Math.sin(fromRad),
-      -middle.speedMps * Math.cos(fromRad),
-      0,
-      convergenceDeg,
-    );
+    const [windEastMps, windNorthMps] = [-middle.speedMps * Math.sin(fromRad), -middle.speedMps * Math.cos(fromRad)];
+    this.lookAtSeas(x, y, at, windEastMps, windNorthMps);
+    return this.holdIn(eastShare, northShare, windEastMps, windNorthMps, 0, convergenceDeg);
+  }
+
+  /** Reads the seas for what is held next, in the current of `eastMps`, `northMps`; the wind's motion over the ground. */
+  lookAtSeas(x: number, y: number, at: number, windEastMps: number, windNorthMps: number): void {
+    const rule = this.boat.headSeas ?? null;
+    if (rule !== null) this.seas?.lookAt(rule, x, y, at, this.eastMps, this.northMps, windEastMps, windNorthMps);
   }
 
   /**
@@ -90,6 +98,7 @@ export class CourseHolder {
         const into = eastMps * Math.sin(headingRad) + northMps * Math.cos(headingRad);
         boat.propelInto(p, headingDegTrue, Math.max(0, variableWindMps + into), headingDegTrue, p.engineOn);
       } else boat.propelInto(p, headingDegTrue, boat.dependsOnWind ? windMps : 0, windFromDegTrue, p.engineOn);
+      if (this.seas !== null && boat.headSeas != null) p.speedThroughWaterMps *= this.seas.leftOn(boat.headSeas, sheetDeg);
       if (!(Math.abs(crossMps) < p.speedThroughWaterMps)) return NOT_THAT_WAY;
       leanRad = Math.asin(crossMps / p.speedThroughWaterMps);
       const off = wantedDeg - degFromRad(leanRad) - p.leewayDeg - sheetDeg;

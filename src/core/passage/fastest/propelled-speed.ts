@@ -47,6 +47,7 @@ class PropelledSpeed implements SpeedOver {
     holder.northMps = currentAlongMps * sheet.alongY + currentPortMps * sheet.alongX;
     const eastShare = alongShare * sheet.alongX - portShare * sheet.alongY;
     const northShare = alongShare * sheet.alongY + portShare * sheet.alongX;
+    holder.lookAtSeas(sheet.xOf(along, port), sheet.yOf(along, port), at, wind[0] as number, wind[1] as number);
     const held = holder.holdIn(eastShare, northShare, wind[0] as number, wind[1] as number, wind[2] as number, wind[3] as number);
     return held === COVERED ? holder.madeGoodMps : 0;
   }

@@ -9,6 +9,10 @@ import { NOT_THAT_WAY, OF_WIND } from "../course-holder.ts";
 export class AirAndWater {
   eastMps = 0;
   northMps = 0;
+  /** The wind over the ground, a motion. */
+  windEastMps = 0;
+  windNorthMps = 0;
+  /** The wind over the water. */
   windMps = 0;
   windFromDegTrue = 0;
   convergenceDeg = 0;
@@ -37,8 +41,10 @@ export class AirAndWater {
     const { speedMps, fromDegTrue } = middleOf(this.windOut);
     if (fromDegTrue === null && speedMps > 0) return NOT_THAT_WAY;
     const fromRad = radFromDeg((fromDegTrue ?? 0) - this.convergenceDeg);
-    const overEast = -speedMps * Math.sin(fromRad) - this.eastMps;
-    const overNorth = -speedMps * Math.cos(fromRad) - this.northMps;
+    this.windEastMps = -speedMps * Math.sin(fromRad);
+    this.windNorthMps = -speedMps * Math.cos(fromRad);
+    const overEast = this.windEastMps - this.eastMps;
+    const overNorth = this.windNorthMps - this.northMps;
     this.windMps = Math.sqrt(overEast * overEast + overNorth * overNorth);
     this.windFromDegTrue = wrap360Deg(degFromRad(Math.atan2(-overEast, -overNorth)) + this.convergenceDeg);
     return COVERED;

@@ -1,6 +1,7 @@
 import type { BoatModel } from "../../../boat/index.ts";
 import { COVERED } from "../../../fields/index.ts";
 import { radFromDeg, wrap360Deg } from "../../../units/index.ts";
+import { HeadSeas } from "../../head-seas.ts";
 import type { Surroundings } from "../../helm.ts";
 import type { TrackRecorder } from "../../track.ts";
 import { NOT_THAT_WAY } from "../course-holder.ts";
@@ -29,6 +30,7 @@ export class BoardSailer {
   private readonly boat: BoatModel;
   private readonly hull: FreeTacking;
   private readonly here: AirAndWater;
+  private readonly seas: HeadSeas | null;
   private readonly p = newPropulsion();
   private vx = 0;
   private vy = 0;
@@ -37,6 +39,7 @@ export class BoardSailer {
     this.boat = boat;
     this.hull = hull;
     this.here = new AirAndWater(around);
+    this.seas = boat.headSeas == null || around.sea == null ? null : new HeadSeas(around.sea);
   }
 
   startAt(xMetres: number, yMetres: number, at: number): void {
@@ -103,12 +106,21 @@ export class BoardSailer {
     this.angleDeg = side * (Number.isNaN(best) ? (kind === "beat" ? 0 : 180) : best);
     this.headingDegTrue = wrap360Deg(here.windFromDegTrue - this.angleDeg);
     this.boat.propelInto(p, this.headingDegTrue, here.windMps, here.windFromDegTrue, ENGINE_LEFT_ON);
+    this.slowInSeas(x, y, at);
     const wayRad = radFromDeg(this.headingDegTrue + p.leewayDeg - here.convergenceDeg);
     this.vx = p.speedThroughWaterMps * Math.sin(wayRad) + here.eastMps;
     this.vy = p.speedThroughWaterMps * Math.cos(wayRad) + here.northMps;
     if (p.speedThroughWaterMps > 0) return true;
     this.stoppedBy = NOT_THAT_WAY;
     return false;
+  }
+
+  private slowInSeas(x: number, y: number, at: number): void {
+    const { here, seas } = this;
+    const rule = this.boat.headSeas ?? null;
+    if (rule === null || seas === null) return;
+    seas.lookAt(rule, x, y, at, here.eastMps, here.northMps, here.windEastMps, here.windNorthMps);
+    this.p.speedThroughWaterMps *= seas.leftOn(rule, this.headingDegTrue - here.convergenceDeg);
   }
 
   private look(x: number, y: number, at: number): boolean {

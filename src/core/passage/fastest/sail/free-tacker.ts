@@ -37,6 +37,8 @@ export class FreeTacker extends CourseHolder {
 
   constructor(around: Surroundings, boat: BoatModel, hull: FreeTacking = new FreeTacking(boat)) {
     super(around, boat);
+    // A bound: no sea makes her faster.
+    this.seas = null;
     this.model = boat;
     this.hull = hull;
   }
