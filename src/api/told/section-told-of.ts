@@ -6,7 +6,9 @@ import { clock, duration, knots, miles, northInWords, threeFigures, worstInWords
 import { shortPlace } from "./refuges-told-of.ts";
 import { type Across, AcrossAxes, tidy } from "./section/across.ts";
 import { landToldOf, lanesToldOf, placesToldOf, streamMarksOf } from "./section/plan-view.ts";
-import { headingToldOf, lightToldOf, rateToldOf, readAt, seaToldOf, windToldOf } from "./section/strips.ts";
+import { seaToldOf } from "./section/sea.ts";
+import { seaInWords } from "./section/sea-in-words.ts";
+import { headingToldOf, lightToldOf, rateToldOf, readAt, windToldOf } from "./section/strips.ts";
 import type { SectionTold } from "./section-told.ts";
 import { type Lettered, letteredWays } from "./ways-told-of.ts";
 
@@ -116,6 +118,7 @@ function sectionInWords({ advised, prepared }: CrossAnswer, told: SectionTold, w
     `Paths: ${named}. The order ${first === undefined ? "" : `begins with ${threeFigures(first)} ${told.heading.by} and `}takes ${duration(advised.arrivalAt - advised.departAt)}, ` +
     `up to ${miles(advised.upStreamMetres)} miles up-stream and ${miles(advised.downStreamMetres)} down-stream of the line. ` +
     `The stream runs hardest, ${knots(advised.axis.rateMps)}, at ${told.axis.clock} ${told.axis.acrossNm.toFixed(1)} miles across; ${clear}. ` +
+    `${seaInWords(told.sea)} ` +
     `By miles across: ${light}.`
   );
 }

@@ -5,6 +5,28 @@ export const alongPoints = z.array(z.tuple([z.number(), z.number()]));
 /** `[miles across, miles off the line]`, up-stream positive. */
 export const placesAcross = z.array(z.tuple([z.number(), z.number()]));
 
+/** Stretches, miles across in order of time, with the steepest in each: significant height over length. */
+const steepStretches = z.array(z.object({ fromNm: z.number(), untilNm: z.number(), greatest: z.number() }));
+
+/** What the stream makes of the forecast's sea: significant height, and significant steepness (height over length). */
+const seaOnStreamTold = z.object({
+  height: z
+    .array(z.tuple([z.number(), z.number(), z.number()]).nullable())
+    .describe("[miles across, lowest metres, highest metres], an entry for each of the forecast's heights; null where it is not known"),
+  raised: z
+    .tuple([z.number(), z.number(), z.number()])
+    .nullable()
+    .describe("the highest of them that stand 0.1 m or more over the forecast's sea; null where none does"),
+  neverMetres: z.number().nullable().describe("the limit on that height; null where none is set"),
+  steepness: z
+    .array(z.tuple([z.number(), z.number(), z.number()]).nullable())
+    .describe("[miles across, least, greatest] at the same places; 1/7, at which every wave breaks, is the most"),
+  neverSteepness: z.number().nullable().describe("the limit on that steepness; null where none is set"),
+  steep: steepStretches.describe("where it is 1/25 or more, breaking seas included"),
+  breaking: steepStretches.describe("where it is 1/13 or more"),
+  pastNever: steepStretches.describe("where it is past the limit on it; none where no limit is set"),
+});
+
 /**
  * A crossing drawn across its stream: plan view and strips on one axis of miles across from where open water begins (0) to where it ends
  * (`lengthNm`). Up the drawing is up-stream, so that a
@@ -66,6 +88,9 @@ export const sectionTold = z.object({
       height: z.array(z.tuple([z.number(), z.number(), z.number()])).describe("[miles across, lowest metres, highest metres]"),
       neverMetres: z.number().nullable(),
       periodSeconds: z.array(z.tuple([z.number(), z.number()])).describe("[miles across, shortest period]"),
+      onStream: seaOnStreamTold
+        .nullable()
+        .describe("what the stream makes of that sea, as its limits are judged; null where no source gives its period or none the stream"),
     })
     .nullable()
     .describe("null where no source gives a sea"),

@@ -5,7 +5,7 @@ import { drawHeading } from "./strip-heading.ts";
 import { drawLight } from "./strip-light.ts";
 import { drawOff } from "./strip-off.ts";
 import { drawRate } from "./strip-rate.ts";
-import { drawSea } from "./strip-sea.ts";
+import { drawSea, seaHeightPx } from "./strip-sea.ts";
 import { drawWind, windHeightPx } from "./strip-wind.ts";
 
 type Strip = {
@@ -35,7 +35,7 @@ function stripsOf(ground: Ground): Strip[] {
       ? { name: "Wind", unit: "from, knots", heightPx: windHeightPx(ground), draw: drawWind }
       : inWords(ground, "Wind", "No source gives a wind here: not judged."),
     section.sea !== null && section.sea.height.length > 0
-      ? drawn("sea", "Sea", "metres", drawSea)
+      ? { name: "Sea", unit: "metres", heightPx: seaHeightPx(ground), draw: drawSea }
       : inWords(ground, "Sea", "No source gives a sea: not judged."),
     ...(section.depth === null ? [] : [inWords(ground, "Depth", section.depth.words)]),
     ...(section.light.length === 0 ? [] : [drawn("light", "Light", "", drawLight)]),

@@ -16,6 +16,9 @@ export const anySection: fc.Arbitrary<SectionTold> = finite(0.5, 400).chain((len
   const off = finite(-lengthNm, lengthNm);
   const place = fc.tuple(across, off);
   const along = (min: number, max: number) => fc.array(fc.tuple(across, finite(min, max)), { maxLength: 30 });
+  const ranged = (most: number) =>
+    fc.tuple(across, finite(0, most), finite(0, most)).map(([a, low, more]): [number, number, number] => [a, low, low + more]);
+  const stretches = fc.array(fc.record({ fromNm: across, untilNm: across, greatest: finite(0.01, 1 / 7) }), { maxLength: 6 });
   return fc
     .record({
       lengthNm: fc.constant(lengthNm),
@@ -54,12 +57,21 @@ export const anySection: fc.Arbitrary<SectionTold> = finite(0.5, 400).chain((len
       ),
       sea: fc.option(
         fc.record({
-          height: fc.array(
-            fc.tuple(across, finite(0, 6), finite(0, 6)).map(([a, low, more]): [number, number, number] => [a, low, low + more]),
-            { maxLength: 30 },
-          ),
+          height: fc.array(ranged(6), { maxLength: 30 }),
           neverMetres: fc.option(finite(0, 6)),
           periodSeconds: along(1, 20),
+          onStream: fc.option(
+            fc.record({
+              height: fc.array(fc.option(ranged(9)), { maxLength: 30 }),
+              raised: fc.option(ranged(9)),
+              neverMetres: fc.option(finite(0, 6)),
+              steepness: fc.array(fc.option(ranged(0.07)), { maxLength: 30 }),
+              neverSteepness: fc.option(finite(0.01, 1 / 7)),
+              steep: stretches,
+              breaking: stretches,
+              pastNever: stretches,
+            }),
+          ),
         }),
       ),
       light: fc.array(fc.record({ fromNm: across, untilNm: across, light: fc.constantFrom("night", "twilight", "day") }), { maxLength: 6 }),

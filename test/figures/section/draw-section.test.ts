@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { sectionTold } from "../../../src/api/told/section-told.ts";
 import { everyElement, pointsOf, withClass } from "../svg/read-svg.ts";
 import { drawn, numberOf, only, ringOf, wayData, widths } from "./drawn.ts";
-import { hardStraits, strait } from "./fixtures.ts";
+import { hardStraits, steepStrait, strait } from "./fixtures.ts";
 
 const told = strait();
 const wide = drawn(told, { widthPx: 900 });
@@ -216,6 +216,88 @@ describe("the strips", () => {
     expect(withClass(bare.root, "section-coast").length).toBe(0);
     expect(withClass(drawn(hardStraits["calm, then a gale"]!(), { widthPx: 900 }).root, "section-past-never").length).toBe(1);
     expect(withClass(wide.root, "section-past-never").length).toBe(0);
+  });
+
+  it.each(widths)("draw the sea on the stream dashed over the forecast's, at its own height, and name it: %i wide", (widthPx) => {
+    const section = steepStrait();
+    const { root, texts } = drawn(section, { widthPx });
+    const forecast = pointsOf(only(root, "section-sea").attributes.d!);
+    const raised = pointsOf(only(root, "section-sea-raised").attributes.d!);
+    const never = pointsOf(only(root, "section-never").attributes.d!)[0]![1];
+    const bottom = Math.max(
+      ...withClass(root, "section-axis").flatMap(({ attributes }) =>
+        pointsOf(attributes.d!)
+          .map(([, y]) => y)
+          .filter((y) => y < pointsOf(only(root, "section-steep").attributes.d!)[0]![1] + 2),
+      ),
+    );
+    // One scale for all: 2.1 m of never stands as high as it says against the highest of either sea.
+    const perMetre = (bottom - never) / 2.1;
+    const [top, flat] = [raised, forecast].map((points) => Math.min(...points.map(([, y]) => y)));
+    const highest = section.sea!.onStream!.raised!;
+    expect((bottom - top!) / perMetre).toBeCloseTo(highest[2], 1);
+    expect((bottom - flat!) / perMetre).toBeCloseTo(Math.max(...section.sea!.height.map(([, , high]) => high)), 1);
+    expect(texts.some(({ text }) => text.includes(`on the stream ${highest[1].toFixed(1)} to ${highest[2].toFixed(1)} m`))).toBe(true);
+    expect(texts.filter(({ text }) => text === "never 2.1 m").length).toBe(1);
+  });
+
+  it.each(widths)("mark where seas are steep and where they break, each in its own shape, and name both: %i wide", (widthPx) => {
+    const section = steepStrait();
+    const { root, texts } = drawn(section, { widthPx });
+    const [x0] = ringOf(root, "Anvil Road");
+    const [x52] = ringOf(root, "Port Ness");
+    const across = (x: number): number => ((x - x0) / (x52 - x0)) * 52;
+    const spanOf = (name: string): [number, number] => {
+      const xs = pointsOf(only(root, name).attributes.d!).map(([x]) => across(x));
+      return [Math.min(...xs), Math.max(...xs)];
+    };
+    const { steep, breaking, pastNever } = section.sea!.onStream!;
+    for (const [name, told] of [["section-steep", steep[0]!] as const, ["section-breaking", breaking[0]!] as const]) {
+      expect(spanOf(name)[0]).toBeCloseTo(told.fromNm, 0);
+      expect(spanOf(name)[1]).toBeCloseTo(told.untilNm, 0);
+    }
+    // Nothing is drawn as steep where it breaks.
+    const inBreaking = pointsOf(only(root, "section-steep").attributes.d!).filter(
+      ([x]) => across(x) > breaking[0]!.fromNm + 0.1 && across(x) < breaking[0]!.untilNm - 0.1,
+    );
+    expect(inBreaking).toEqual([]);
+    const hatched = withClass(root, "section-past-never").filter(({ tag }) => tag === "rect");
+    expect(hatched.length).toBe(1);
+    expect(across(numberOf(hatched[0]!, "x"))).toBeCloseTo(pastNever[0]!.fromNm, 0);
+    expect(across(numberOf(hatched[0]!, "x") + numberOf(hatched[0]!, "width"))).toBeCloseTo(pastNever[0]!.untilNm, 0);
+    const said = texts.map(({ text }) => text);
+    // Shorter words where the longest would leave those beside them no room.
+    const whole = widthPx === 900 || widthPx === 476;
+    expect(said.filter((text) => text.startsWith("breaking"))).toEqual([
+      widthPx === 332
+        ? "breaking"
+        : expect.stringMatching(whole ? /^breaking, (up to )?1\/11, past never 1\/14$/ : /^breaking, (1\/11|past never 1\/14)$/),
+    ]);
+    expect(said.some((text) => text.startsWith("steep"))).toBe(true);
+  });
+
+  it("hatch the sea on the stream past its own limit where the forecast's is within it", () => {
+    const shapes = (neverMetres: number | null) =>
+      withClass(drawn(steepStrait(neverMetres), { widthPx: 900 }).root, "section-past-never").filter(({ tag }) => tag === "path").length;
+    expect([shapes(2.1), shapes(3), shapes(null)]).toEqual([1, 0, 0]);
+    const apart = words(drawn(steepStrait(1.7), { widthPx: 900 }));
+    expect(apart).toContain("never 2.1 m, on the stream 1.7 m");
+    const far = words(drawn(steepStrait(0.8), { widthPx: 900 }));
+    expect(far).toContain("never 2.1 m");
+    expect(far).toContain("never 0.8 m on the stream");
+  });
+
+  it("show nothing of a stream that makes the sea no other", () => {
+    const section = steepStrait();
+    const flat = section.sea!.height.map(([a, low, high]): [number, number, number] => [a, low, high + 0.04]);
+    const none = {
+      ...section,
+      sea: { ...section.sea!, onStream: { ...section.sea!.onStream!, height: flat, raised: null, steep: [], breaking: [], pastNever: [] } },
+    };
+    const [{ root, svg }, plain] = [drawn(none, { widthPx: 900 }), drawn(told, { widthPx: 900 })];
+    expect(withClass(root, "section-sea-raised").length + withClass(root, "section-steep").length).toBe(0);
+    const bare = (text: string): string => text.replace(/section-[a-z0-9]{5,7}-(title|words|hatch|past|order)\b/g, "$1");
+    expect(bare(svg)).toBe(bare(plain.svg));
   });
 
   it("say in mid-stream how much of the wind blows against the stream, or with it", () => {

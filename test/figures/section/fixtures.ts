@@ -164,6 +164,7 @@ export function strait({
       height: order.points.map(([a]): [number, number, number] => [a, 0.8 + 0.1 * rate(a), 0.9 + 0.2 * rate(a)]),
       neverMetres: 2.1,
       periodSeconds: order.points.map(([a]): [number, number] => [a, 7 - 0.6 * rate(a)]),
+      onStream: null,
     },
     light: [
       { fromNm: 0, untilNm: lengthNm * 0.55, light: "night" },
@@ -175,6 +176,35 @@ export function strait({
     axis: { acrossNm: axis, clock: "04:31", rateKn: peakKn },
     clear: { acrossNm: axis + 0.25 * lengthNm, clock: "06:50" },
     inWords: "An invented strait, for a test.",
+  };
+}
+
+/** A stream that makes of a plain sea a steep one, and in its middle a breaking one; heights and steepness by eye, not by any law. */
+export function steepStrait(neverMetres: number | null = 2.1): SectionTold {
+  const told = strait();
+  const sea = told.sea!;
+  const rates = told.rate.points.map(([, kn]) => kn);
+  const steepness = sea.height.map(([a], i): [number, number, number] => [a, 0.025, 0.03 + 0.02 * rates[i]!]);
+  const fromTo = (least: number) => {
+    const inside = steepness.filter(([, , high]) => high >= least);
+    return [{ fromNm: inside[0]![0], untilNm: inside.at(-1)![0], greatest: Math.max(...inside.map(([, , high]) => high)) }];
+  };
+  const height = sea.height.map(([a, low, high], i): [number, number, number] => [a, low, high + 0.35 * rates[i]!]);
+  return {
+    ...told,
+    sea: {
+      ...sea,
+      onStream: {
+        height,
+        raised: height.reduce((most, one) => (one[2] > most[2] ? one : most)),
+        neverMetres,
+        steepness,
+        neverSteepness: 0.07,
+        steep: fromTo(1 / 25),
+        breaking: fromTo(1 / 13),
+        pastNever: fromTo(0.07),
+      },
+    },
   };
 }
 
@@ -214,6 +244,23 @@ export const hardStraits: Readonly<Record<string, () => SectionTold>> = {
         i < 3 ? { ...wind, fromDegTrue: null, kn: 0, gustKn: null } : { ...wind, kn: 8 * i, gustKn: 11 * i },
       ),
       sea: { ...told.sea!, height: told.sea!.height.map(([a, low, high]) => [a, low + a / 26, high + a / 16]) },
+    };
+  },
+  "seas that break on the stream": () => steepStrait(),
+  "a limit of its own on the sea on the stream": () => steepStrait(1.7),
+  "a sea that is steep by fits": () => {
+    const told = steepStrait(null);
+    const onStream = told.sea!.onStream!;
+    const fits = [3, 9, 9.3, 17, 23, 31, 40, 51.9].map((fromNm) => ({ fromNm, untilNm: fromNm + 0.4, greatest: 0.05 }));
+    const height = onStream.height.map((one, i) => (i % 7 === 0 ? null : one));
+    const breaking = fits.filter((_, i) => i % 3 === 0).map((one) => ({ ...one, greatest: 1 / 7 }));
+    return {
+      ...told,
+      sea: {
+        ...told.sea!,
+        neverMetres: null,
+        onStream: { ...onStream, height, steep: fits, breaking, pastNever: fits, neverSteepness: 1 / 28 },
+      },
     };
   },
   "a tide that turns": () => {

@@ -3,16 +3,7 @@ import { COVERED } from "../../../core/fields/index.ts";
 import { placeAt, rateAtNode, type Track, type WayArrives } from "../../../core/passage/index.ts";
 import { type CrossAnswer, forTheHelm, type SteeringCompass } from "../../../core/plan/index.ts";
 import { epochSeconds, knotsFromMps, turnDeg, wrap360Deg } from "../../../core/units/index.ts";
-import {
-  middleOf,
-  SEA_HAS_PERIOD,
-  SEA_HEIGHT_HIGH_METRES,
-  SEA_HEIGHT_LOW_METRES,
-  SEA_PERIOD_LOW_SECONDS,
-  SEA_SLOTS,
-  WIND_GUST_MPS,
-  WIND_SLOTS,
-} from "../../../core/weather/index.ts";
+import { middleOf, WIND_GUST_MPS, WIND_SLOTS } from "../../../core/weather/index.ts";
 import { clock, dayAndClock } from "../../../words/index.ts";
 import { LIGHTS } from "../board-sky.ts";
 import type { SectionTold } from "../section-told.ts";
@@ -83,7 +74,7 @@ export function headingToldOf(
 export function windToldOf(answer: CrossAnswer, axes: AcrossAxes, way: WayArrives, instants: readonly number[]): SectionTold["wind"] {
   const { prepared } = answer;
   const zone = prepared.passage.shipZone;
-  const sampler = prepared.weather.wind.onPlane(prepared.plane, 0, spanOf(answer, way));
+  const sampler = prepared.weather.wind.onPlane(prepared.plane, 0, { from: answer.departAt, until: way.arrivalAt });
   const out = new Float64Array(WIND_SLOTS);
   return instants.flatMap((at) => {
     const { xMetres, yMetres } = placeAt(way.track, at);
@@ -99,26 +90,6 @@ export function windToldOf(answer: CrossAnswer, axes: AcrossAxes, way: WayArrive
       },
     ];
   });
-}
-
-/** The sea along the order: its range of heights and its shortest period; null where no source gives one on the way. */
-export function seaToldOf(answer: CrossAnswer, axes: AcrossAxes, way: WayArrives, instants: readonly number[]): SectionTold["sea"] {
-  const { prepared } = answer;
-  const sampler = prepared.weather.sea?.onPlane(prepared.plane, spanOf(answer, way)) ?? null;
-  if (sampler === null) return null;
-  const out = new Float64Array(SEA_SLOTS);
-  const height: [number, number, number][] = [];
-  const periodSeconds: [number, number][] = [];
-  for (const at of instants) {
-    const { xMetres, yMetres } = placeAt(way.track, at);
-    const acrossNm = axes.acrossNm(xMetres, yMetres);
-    if (sampler.readInto(out, xMetres, yMetres, at) !== COVERED) continue;
-    height.push([acrossNm, tidy(out[SEA_HEIGHT_LOW_METRES] as number), tidy(out[SEA_HEIGHT_HIGH_METRES] as number)]);
-    if (out[SEA_HAS_PERIOD] !== 0) periodSeconds.push([acrossNm, tidy(out[SEA_PERIOD_LOW_SECONDS] as number, 1)]);
-  }
-  if (height.length === 0) return null;
-  const limit = prepared.passage.limits.find((one) => one.felt === "seaHeightMetres");
-  return { height, neverMetres: limit === undefined ? null : tidy(limit.never), periodSeconds };
 }
 
 /** Night, twilight and day along the order, and when the sun comes up or goes down on the way. */
@@ -140,8 +111,4 @@ export function lightToldOf({ prepared }: CrossAnswer, axes: AcrossAxes, way: Wa
     light.push({ fromNm: acrossNm, untilNm: acrossNm, light: now });
   }
   return { light, lightWords };
-}
-
-function spanOf({ departAt }: CrossAnswer, way: WayArrives): { readonly from: number; readonly until: number } {
-  return { from: departAt, until: way.arrivalAt };
 }

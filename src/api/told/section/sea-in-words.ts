@@ -1,0 +1,44 @@
+import { BREAKING_STEEPNESS, STEEP_STEEPNESS, STEEPEST_COUNTED } from "../../../core/sea/index.ts";
+import { steepnessInWords } from "../../../words/index.ts";
+import type { SectionTold } from "../section-told.ts";
+import type { Stretch } from "./stretches.ts";
+
+type Sea = NonNullable<SectionTold["sea"]>;
+type Ranged = Sea["height"][number];
+
+/** The sea of a section in sentences, for who can't see it: as forecast, on the stream, where it is steep or breaking, and past which limit. */
+export function seaInWords(sea: SectionTold["sea"]): string {
+  const highest = sea?.height.reduce((most, one) => (one[2] > most[2] ? one : most));
+  if (sea === null || highest === undefined) return "No source gives a sea.";
+  const { onStream } = sea;
+  const forecast = `The forecast's sea is ${heightAt(highest)}${past(highest, sea.neverMetres)}.`;
+  if (onStream === null) return `${forecast} What the stream makes of it is not known.`;
+  const { raised, steep, breaking, pastNever, neverSteepness } = onStream;
+  const height =
+    raised === null ? "The stream makes it no higher." : `The stream makes it ${heightAt(raised)}${past(raised, onStream.neverMetres)}.`;
+  const steepness = [
+    stretchesInWords(`steep (${steepnessInWords(STEEP_STEEPNESS)} or more)`, steep),
+    stretchesInWords(`breaking (${steepnessInWords(BREAKING_STEEPNESS)} or more)`, breaking),
+    neverSteepness === null ? "" : stretchesInWords(`past never (${steepnessInWords(neverSteepness)})`, pastNever),
+  ].filter((words) => words !== "");
+  return [forecast, height, ...(steepness.length === 0 ? [] : [`On the stream it is ${steepness.join("; ")}.`])].join(" ");
+}
+
+function heightAt([acrossNm, low, high]: Ranged): string {
+  const range = low.toFixed(1) === high.toFixed(1) ? high.toFixed(1) : `${low.toFixed(1)} to ${high.toFixed(1)}`;
+  return `${range} m at its highest, ${acrossNm.toFixed(1)} miles across`;
+}
+
+function past([, , high]: Ranged, neverMetres: number | null): string {
+  return neverMetres === null ? "" : `, ${high > neverMetres ? "past" : "within"} never (${neverMetres.toFixed(1)} m)`;
+}
+
+/** `steep (1/25 or more) from 12.0 to 27.0 miles across, 1/16 at the steepest`. */
+function stretchesInWords(name: string, stretches: readonly Stretch[]): string {
+  if (stretches.length === 0) return "";
+  const each = stretches.map(({ fromNm, untilNm, greatest }) => {
+    const steepest = greatest >= STEEPEST_COUNTED ? "1/7 or steeper" : `${steepnessInWords(greatest)} at the steepest`;
+    return `from ${fromNm.toFixed(1)} to ${untilNm.toFixed(1)} miles across, ${steepest}`;
+  });
+  return `${name} ${each.join(", and ")}`;
+}
