@@ -11,6 +11,7 @@ export const LIMIT_KEYS = {
   seaPeriodSeconds: "seaPeriodSeconds",
   seaSteepness: "seaSteepness",
   seaOnCurrentMetres: "seaOnCurrentMetres",
+  seaSecondsPerMetre: "seaSecondsPerMetre",
   visibilityMetres: "visibilityNm",
   thunderstormShare: "thunderstormPercent",
   sunAltitudeDeg: "sunAltitudeDeg",

@@ -4,6 +4,7 @@ import { boatModel } from "../core/boat/index.ts";
 import { geodesicBetween, type Position } from "../core/earth/index.ts";
 import { type Line, lineBetweenPositions } from "../core/passage/index.ts";
 import { type Passage, planeOf, sourceFilesOf } from "../core/plan/index.ts";
+import { FELT_BY_CURRENT, FELT_OF_SEA } from "../core/window/index.ts";
 import type { PassageDocument } from "../formats/passage/index.ts";
 import { filesIn, type NamedFiles } from "./named-files.ts";
 import { readPassageFile } from "./passage-text.ts";
@@ -63,7 +64,7 @@ function neededQuantities(passage: Passage): ReadonlySet<OfferedQuantity> {
     if (felt === "gustMps") needed.add("gust");
     if (felt === "seaHeightMetres") needed.add("seaHeight");
     if (felt === "seaPeriodSeconds") needed.add("seaPeriod");
-    if (felt === "seaSteepness" || felt === "seaOnCurrentMetres") needed.add("seaHeight").add("seaPeriod");
+    if (FELT_BY_CURRENT.has(felt) && FELT_OF_SEA.has(felt)) needed.add("seaHeight").add("seaPeriod");
   }
   const bars = (passage.gates ?? []).some(({ needs }) => needs.some((need) => need.kind === "entrance" && need.entrance.sea !== null));
   if (bars) needed.add("seaHeight");

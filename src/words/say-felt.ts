@@ -1,8 +1,8 @@
 import { CIVIL_ALTITUDE_DEG, SUNRISE_ALTITUDE_DEG } from "../core/earth/index.ts";
 import { nodeAt, rateAtNode, type Track } from "../core/passage/index.ts";
 import { BREAKING_STEEPNESS, STEEPEST_COUNTED } from "../core/sea/index.ts";
-import { nmFromMetres } from "../core/units/index.ts";
-import type { Felt, Limit, WorstPlace } from "../core/window/index.ts";
+import { METRES_PER_FOOT, nmFromMetres } from "../core/units/index.ts";
+import { EASIEST_SECONDS_PER_METRE, type Felt, type Limit, type WorstPlace } from "../core/window/index.ts";
 import { knots, knotsTimesKnots, wholeKnots } from "./say-quantity.ts";
 import { steepnessInWords } from "./say-sea.ts";
 import { duration } from "./say-time.ts";
@@ -17,6 +17,7 @@ export function feltName(felt: Felt): string {
     seaPeriodSeconds: "short sea",
     seaSteepness: "steep seas on the stream",
     seaOnCurrentMetres: "sea on the stream",
+    seaSecondsPerMetre: "sea too short for its height",
     visibilityMetres: "poor visibility",
     thunderstormShare: "thunderstorms",
     sunAltitudeDeg: "dark at the entrance",
@@ -60,6 +61,8 @@ export function worstInWords(limit: Limit, worst: WorstPlace, track: Track | nul
       return `${value >= BREAKING_STEEPNESS ? "breaking seas" : "seas"} of ${steepnessInWords(value)} on the stream`;
     case "seaOnCurrentMetres":
       return `sea ${value.toFixed(1)} m on the stream`;
+    case "seaSecondsPerMetre":
+      return value >= EASIEST_SECONDS_PER_METRE ? "no sea to speak of on the stream" : `sea of ${secondsPerFoot(value)} s/ft on the stream`;
     case "visibilityMetres":
       return `visibility ${nmFromMetres(value).toFixed(1)} nm`;
     case "thunderstormShare":
@@ -110,6 +113,8 @@ export function limitInWords(limit: Limit): string {
         return `steepness on the stream ${both(steepnessInWords, "")}`;
       case "seaOnCurrentMetres":
         return `sea on the stream ${both((v) => v.toFixed(1), " m")}`;
+      case "seaSecondsPerMetre":
+        return `period to height on the stream ${both(secondsPerFoot, " s/ft")}`;
       case "visibilityMetres":
         return `visibility ${both((v) => String(Math.round(10 * nmFromMetres(v)) / 10), " nm")}`;
       case "thunderstormShare":
@@ -149,6 +154,7 @@ export function quantityName(quantity: string): string {
     seaPeriodSeconds: "sea period",
     seaSteepness: "sea, its period or current",
     seaOnCurrentMetres: "sea, its period or current",
+    seaSecondsPerMetre: "sea, its period or current",
     visibilityMetres: "visibility",
     thunderstormShare: "thunderstorms",
     sunAltitudeDeg: "light",
@@ -158,6 +164,11 @@ export function quantityName(quantity: string): string {
     calmBeforeSeconds: "earlier wind",
   };
   return names[quantity] ?? quantity;
+}
+
+/** The skippers' rule counts in feet, whatever else is metric. */
+function secondsPerFoot(secondsPerMetre: number): string {
+  return (secondsPerMetre * METRES_PER_FOOT).toFixed(1);
 }
 
 /** `20 %`. */

@@ -4,7 +4,7 @@ import type { StatedDepth } from "../core/places/index.ts";
 import type { Prepared } from "../core/plan/index.ts";
 import { BLEW_BEFORE_SECONDS, OPEN_FETCH_METRES, SEA_HALVES_IN_SECONDS } from "../core/sea/index.ts";
 import { nmFromMetres } from "../core/units/index.ts";
-import { FELT_OF_SEA, type Felt, OVERHEAD_SUN_DEG } from "../core/window/index.ts";
+import { FELT_BY_CURRENT, FELT_OF_SEA, type Felt, OVERHEAD_SUN_DEG } from "../core/window/index.ts";
 import { datumOfTide, entranceAssumptions } from "./say-inlet.ts";
 import { knots, wholeKnots } from "./say-quantity.ts";
 import { streamsAssumedInWords } from "./say-streams.ts";
@@ -116,9 +116,9 @@ function limitsInWords(prepared: Prepared): readonly string[] {
       `Where no source gives a sea the wind's own is reckoned, ${swellInWords(prepared)}: the upper end of its range over the fetch to the coastline (${Math.round(nmFromMetres(OPEN_FETCH_METRES))} nm where no land is found, or none is known), in deep water, growing hour by hour; its first wind is taken to have blown for ${BLEW_BEFORE_SECONDS / 3600} h before. What a dropped or turned wind leaves halves every ${SEA_HALVES_IN_SECONDS / 3600} h (common practice).`,
     );
   }
-  if (isSet("seaSteepness") || isSet("seaOnCurrentMetres")) {
+  if ([...FELT_OF_SEA].some((felt) => FELT_BY_CURRENT.has(felt) && isSet(felt))) {
     sentences.push(
-      "Seas on the stream, in deep water: where a source tells swell and wind sea apart each runs onto it its own way; else its one height and period are taken as one system, and where it does not say where that comes from as running dead against the set. They are taken as not yet having the current in them, with the period as given; under 0.2 m they are passed over (common practice). A wind sea is also told as grown on the stream itself by the wind over the water, and the worse counts. A short wind sea under a long swell can break where both taken as one do not: `athwart wave` tells each.",
+      "Seas on the stream, in deep water: where a source tells swell and wind sea apart each runs onto it its own way; else its one height and period are taken as one system, and where it does not say where that comes from as running dead against the set. They are taken as not yet having the current in them, with the period as given; under 0.2 m they are passed over (common practice). A wind sea is also told as grown on the stream itself by the wind over the water, and the worse counts. A forecast's sea is taken to hold what earlier winds left. A short wind sea under a long swell can break where both taken as one do not: `athwart wave` tells each.",
     );
   }
   if (isSet("fuelLeftLitres") && power !== null) sentences.push("In harbour the engine is taken to burn as at the cruising speed.");

@@ -10,6 +10,7 @@ export const LIMIT_NAMES: Readonly<Record<Felt, string>> = {
   seaPeriodSeconds: "seaPeriod",
   seaSteepness: "seaSteepness",
   seaOnCurrentMetres: "seaOnCurrent",
+  seaSecondsPerMetre: "seaPeriodToHeight",
   visibilityMetres: "visibility",
   thunderstormShare: "thunderstorms",
   sunAltitudeDeg: "lightAtArrival",

@@ -2,7 +2,7 @@ import { GRAVITY_MPS2 } from "../boat/index.ts";
 import { BREAKING_STEEPNESS } from "./breaking.ts";
 import { fetchThroughWater } from "./growing-sea.ts";
 import { type GrowthLaw, SHORE_MANUAL_GROWTH } from "./growth-law.ts";
-import { AGAINST_HEIGHT_METRES, AGAINST_STEEPNESS, STEEPEST_COUNTED } from "./sea-against.ts";
+import { AGAINST_HEIGHT_METRES, AGAINST_LENGTH_METRES, AGAINST_STEEPNESS, STEEPEST_COUNTED } from "./sea-against.ts";
 import { LEAST_WIND_MPS } from "./wind-sea.ts";
 
 /** A wind over water that moves, m/s. */
@@ -58,4 +58,5 @@ export function seaGrownInto(
   const length = (GRAVITY_MPS2 * period * period) / (2 * Math.PI);
   out[AGAINST_STEEPNESS] = height > 0 ? Math.min(height / length, STEEPEST_COUNTED) : 0;
   out[AGAINST_HEIGHT_METRES] = Math.min(height, BREAKING_STEEPNESS * length);
+  out[AGAINST_LENGTH_METRES] = length;
 }

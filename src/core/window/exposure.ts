@@ -148,17 +148,24 @@ function seaOn(nodes: PassageNodes, sea: SeaSampler | null, wind: WindSampler) {
     // What no source gives is the same nothing for all.
     const [nothing] = emptyColumns(count, 1) as [FeltColumn];
     return {
-      columns: { seaHeightMetres: nothing, seaPeriodSeconds: nothing, seaSteepness: nothing, seaOnCurrentMetres: nothing },
+      columns: {
+        seaHeightMetres: nothing,
+        seaPeriodSeconds: nothing,
+        seaSteepness: nothing,
+        seaOnCurrentMetres: nothing,
+        seaSecondsPerMetre: nothing,
+      },
       lacksSwell: null,
     };
   }
-  const [seaHeightMetres, seaPeriodSeconds, seaSteepness, seaOnCurrentMetres] = emptyColumns(count, 4) as [
+  const [seaHeightMetres, seaPeriodSeconds, seaSteepness, seaOnCurrentMetres, seaSecondsPerMetre] = emptyColumns(count, 5) as [
+    FeltColumn,
     FeltColumn,
     FeltColumn,
     FeltColumn,
     FeltColumn,
   ];
-  const columns = { seaHeightMetres, seaPeriodSeconds, seaSteepness, seaOnCurrentMetres };
+  const columns = { seaHeightMetres, seaPeriodSeconds, seaSteepness, seaOnCurrentMetres, seaSecondsPerMetre };
   const out = new Float64Array(SEA_SLOTS);
   const windOut = new Float64Array(WIND_SLOTS);
   const onStream = new SeaOnStream(sea);
@@ -167,10 +174,7 @@ function seaOn(nodes: PassageNodes, sea: SeaSampler | null, wind: WindSampler) {
     const [x, y, at] = [xMetres[i] as number, yMetres[i] as number, atSeconds[i] as number];
     const coverage: Coverage = sea.readInto(out, x, y, at);
     if (coverage !== COVERED) {
-      columns.seaHeightMetres.coverage[i] = coverage;
-      columns.seaPeriodSeconds.coverage[i] = coverage;
-      columns.seaSteepness.coverage[i] = coverage;
-      columns.seaOnCurrentMetres.coverage[i] = coverage;
+      for (const column of Object.values(columns)) column.coverage[i] = coverage;
       continue;
     }
     if (out[SEA_LACKS_SWELL] === 1) {
@@ -182,8 +186,7 @@ function seaOn(nodes: PassageNodes, sea: SeaSampler | null, wind: WindSampler) {
       put(columns.seaPeriodSeconds, i, out[SEA_PERIOD_LOW_SECONDS] as number, out[SEA_PERIOD_HIGH_SECONDS] as number);
     }
     if ((nodes.answeredBy[i] as number) < 0) {
-      columns.seaSteepness.coverage[i] = NO_PLACE;
-      columns.seaOnCurrentMetres.coverage[i] = NO_PLACE;
+      for (const column of [seaSteepness, seaOnCurrentMetres, seaSecondsPerMetre]) column.coverage[i] = NO_PLACE;
       continue;
     }
     const here = {
@@ -198,6 +201,7 @@ function seaOn(nodes: PassageNodes, sea: SeaSampler | null, wind: WindSampler) {
     if (!onStream.reckon(here, out, windHere)) continue;
     put(columns.seaSteepness, i, onStream.steepnessLow, onStream.steepnessHigh);
     put(columns.seaOnCurrentMetres, i, onStream.heightLowMetres, onStream.heightHighMetres);
+    put(columns.seaSecondsPerMetre, i, onStream.secondsPerMetreLow, onStream.secondsPerMetreHigh);
   }
   return { columns, lacksSwell };
 }

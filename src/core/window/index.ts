@@ -23,6 +23,7 @@ export * from "./once/once-value.ts";
 export * from "./once/passage-facts.ts";
 export * from "./passage-nodes.ts";
 export * from "./runs-settled.ts";
+export { EASIEST_SECONDS_PER_METRE } from "./sea-on-stream.ts";
 export * from "./since-against.ts";
 export * from "./time-in-hand.ts";
 export * from "./trial.ts";

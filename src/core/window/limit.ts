@@ -1,6 +1,7 @@
 /**
  * What the boat feels from place to place along a passage. Units in the names; `thunderstormShare` is a chance, 0 to 1; `seaSteepness`
- * significant height over length, on the stream, as `seaOnCurrentMetres` is the height on it.
+ * significant height over length, on the stream, as `seaOnCurrentMetres` is the height on it and `seaSecondsPerMetre` the period that is met
+ * drifting with it over the height.
  */
 export const FELT_ALONG = [
   "windMps",
@@ -10,6 +11,7 @@ export const FELT_ALONG = [
   "seaPeriodSeconds",
   "seaSteepness",
   "seaOnCurrentMetres",
+  "seaSecondsPerMetre",
   "visibilityMetres",
   "thunderstormShare",
   "sunAltitudeDeg",
@@ -28,10 +30,21 @@ export const FELT_ONCE = [
 ] as const;
 
 /** What the current makes: unknown wherever the current is. */
-export const FELT_BY_CURRENT: ReadonlySet<Felt> = new Set(["windAgainstCurrentMps2", "seaSteepness", "seaOnCurrentMetres"]);
+export const FELT_BY_CURRENT: ReadonlySet<Felt> = new Set([
+  "windAgainstCurrentMps2",
+  "seaSteepness",
+  "seaOnCurrentMetres",
+  "seaSecondsPerMetre",
+]);
 
 /** What the sea is: not known whole where a swell may run that nobody tells of. */
-export const FELT_OF_SEA: ReadonlySet<Felt> = new Set(["seaHeightMetres", "seaPeriodSeconds", "seaSteepness", "seaOnCurrentMetres"]);
+export const FELT_OF_SEA: ReadonlySet<Felt> = new Set([
+  "seaHeightMetres",
+  "seaPeriodSeconds",
+  "seaSteepness",
+  "seaOnCurrentMetres",
+  "seaSecondsPerMetre",
+]);
 
 export type FeltAlong = (typeof FELT_ALONG)[number];
 export type FeltOnce = (typeof FELT_ONCE)[number];

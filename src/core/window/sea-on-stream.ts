@@ -1,6 +1,8 @@
+import { GRAVITY_MPS2 } from "../boat/index.ts";
 import { POPPLE_METRES } from "../places/index.ts";
 import {
   AGAINST_HEIGHT_METRES,
+  AGAINST_LENGTH_METRES,
   AGAINST_SLOTS,
   AGAINST_STEEPNESS,
   seaAgainstInto,
@@ -32,6 +34,9 @@ import {
 export const OF_THE_WIND_WITHIN_DEG = 60;
 const COS_OF_THE_WIND = Math.cos(OF_THE_WIND_WITHIN_DEG * RAD_PER_DEG);
 
+/** A sea of less than a popple, or one as easy as this, counts as so many seconds to the metre of its height. Ours. */
+export const EASIEST_SECONDS_PER_METRE = 60;
+
 /** A place and moment at which the current is known: metres on the plane, m/s in its frame. */
 export interface StreamHere {
   readonly xMetres: number;
@@ -53,11 +58,15 @@ export class SeaOnStream {
   steepnessHigh = 0;
   heightLowMetres = 0;
   heightHighMetres = 0;
+  /** The period met drifting with the water over the height, of the worst system and of the whole at the highest one's period. */
+  secondsPerMetreLow = 0;
+  secondsPerMetreHigh = 0;
   private readonly sea: SeaSampler;
   private readonly systems = new Float64Array(SYSTEMS_SLOTS);
   private readonly against = new Float64Array(AGAINST_SLOTS);
   private readonly grown = new Float64Array(AGAINST_SLOTS);
   private readonly onStream: WindOnStream = { windMps: 0, relativeMps: 0, alongMps: 0 };
+  private secondsPerMetre = 0;
   private windMps = 0;
   /** Where the wind blows in the plane's frame; (0, 0) where it is variable or a calm. */
   private windToEast = 0;
@@ -86,9 +95,11 @@ export class SeaOnStream {
       this.run(high, short, rate, this.windMps + rate);
       this.steepnessHigh = this.against[AGAINST_STEEPNESS] as number;
       this.heightHighMetres = this.against[AGAINST_HEIGHT_METRES] as number;
+      this.secondsPerMetreLow = this.secondsPerMetre;
       if (low !== high || short !== long) this.run(low, long, rate, null);
       this.steepnessLow = this.against[AGAINST_STEEPNESS] as number;
       this.heightLowMetres = this.against[AGAINST_HEIGHT_METRES] as number;
+      this.secondsPerMetreHigh = this.secondsPerMetre;
     }
     return true;
   }
@@ -100,6 +111,8 @@ export class SeaOnStream {
     this.steepnessHigh = 0;
     this.heightLowMetres = low;
     this.heightHighMetres = high;
+    this.secondsPerMetreLow = EASIEST_SECONDS_PER_METRE;
+    this.secondsPerMetreHigh = EASIEST_SECONDS_PER_METRE;
     return true;
   }
 
@@ -123,6 +136,8 @@ export class SeaOnStream {
     let steepest = 0;
     let before = 0;
     let after = 0;
+    let uneasiest = EASIEST_SECONDS_PER_METRE;
+    let [highest, ofHighest] = [0, 0];
     for (let k = 0; k < count; k++) {
       const slot = k * SYSTEM_STRIDE;
       const [towardEast, towardNorth] = [systems[slot + SYSTEM_TOWARD_EAST] as number, systems[slot + SYSTEM_TOWARD_NORTH] as number];
@@ -134,6 +149,10 @@ export class SeaOnStream {
       steepest = Math.max(steepest, against[AGAINST_STEEPNESS] as number);
       before += height * height;
       after += (against[AGAINST_HEIGHT_METRES] as number) ** 2;
+      uneasiest = Math.min(uneasiest, this.secondsPerMetre);
+      if ((against[AGAINST_HEIGHT_METRES] as number) <= highest) continue;
+      highest = against[AGAINST_HEIGHT_METRES] as number;
+      ofHighest = this.secondsPerMetre;
     }
     // The whole sea grows as its systems do together: a source's parts need not make up its whole.
     const grows = before > 0 ? Math.sqrt(after / before) : 1;
@@ -141,6 +160,9 @@ export class SeaOnStream {
     this.steepnessHigh = steepest;
     this.heightLowMetres = low * grows;
     this.heightHighMetres = high * grows;
+    const whole = this.heightHighMetres > 0 ? (ofHighest * highest) / this.heightHighMetres : EASIEST_SECONDS_PER_METRE;
+    this.secondsPerMetreLow = Math.min(uneasiest, whole);
+    this.secondsPerMetreHigh = this.secondsPerMetreLow;
   }
 
   /** The wind over the water, m/s; null where these waves aren't the wind's. A variable wind is taken to blow with them. */
@@ -159,15 +181,25 @@ export class SeaOnStream {
     if (heightMetres < POPPLE_METRES) {
       against[AGAINST_STEEPNESS] = 0;
       against[AGAINST_HEIGHT_METRES] = heightMetres;
+      this.secondsPerMetre = EASIEST_SECONDS_PER_METRE;
       return;
     }
     seaAgainstInto(against, heightMetres, periodSeconds, rateMps);
+    this.secondsPerMetre = secondsPerMetreOf(against);
     if (relativeMps === null || rateMps === 0 || this.windMps === 0 || periodSeconds >= WIND_SEA_BELOW_SECONDS) return;
     onStream.windMps = this.windMps;
     onStream.relativeMps = relativeMps;
     onStream.alongMps = -rateMps;
     seaGrownInto(grown, heightMetres, periodSeconds, onStream);
+    this.secondsPerMetre = Math.min(this.secondsPerMetre, secondsPerMetreOf(grown));
     against[AGAINST_STEEPNESS] = Math.max(against[AGAINST_STEEPNESS] as number, grown[AGAINST_STEEPNESS] as number);
     against[AGAINST_HEIGHT_METRES] = Math.max(against[AGAINST_HEIGHT_METRES] as number, grown[AGAINST_HEIGHT_METRES] as number);
   }
+}
+
+/** By the length that stands on the water: T = √(2π L / g). */
+function secondsPerMetreOf(system: Float64Array): number {
+  const height = system[AGAINST_HEIGHT_METRES] as number;
+  const periodSeconds = Math.sqrt((2 * Math.PI * (system[AGAINST_LENGTH_METRES] as number)) / GRAVITY_MPS2);
+  return Math.min(EASIEST_SECONDS_PER_METRE, periodSeconds / height);
 }

@@ -28,6 +28,7 @@ export function coveredOf({ wind, sea, visibility, thunderstorms }: WeatherToFee
     case "seaPeriodSeconds":
     case "seaSteepness":
     case "seaOnCurrentMetres":
+    case "seaSecondsPerMetre":
       return sea?.covers ?? null;
     case "visibilityMetres":
       return visibility?.covers ?? null;

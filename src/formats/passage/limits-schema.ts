@@ -44,6 +44,11 @@ export const limitsSchema = z
       "1/13",
     ).optional(),
     seaOnCurrent: along("Significant height of the sea run against the stream, in open water.", "1.2 m", "2.1 m").optional(),
+    seaPeriodToHeight: along(
+      "Period over significant height of the sea run against the stream, in open water; a least: `never` is the shorter.",
+      "1.5 s/ft",
+      "1 s/ft",
+    ).optional(),
     visibility: along("Visibility, along the whole passage; a least: `never` is the shorter.", "5 nm", "1 nm").optional(),
     thunderstorms: along("Chance of thunderstorms, along the whole passage.", "10 %", "40 %").optional(),
     lightAtArrival: along(

@@ -2,7 +2,7 @@ import { bad, good, issue, type Parsed } from "../../core/answers/index.ts";
 import { takeTime } from "../../core/calendar/index.ts";
 import type { WhereCurrentUnknown } from "../../core/plan/index.ts";
 import type { StatedSwell } from "../../core/sea/index.ts";
-import { nearestWord, parseLength, parseSea, quoted, tidy } from "../../core/units/index.ts";
+import { METRES_PER_FOOT, nearestWord, parseLength, parseSea, quoted, tidy } from "../../core/units/index.ts";
 
 const YES = ["yes", "true"];
 const NO = ["no", "false"];
@@ -46,6 +46,14 @@ export function parseSwell(text: string, path: string): Parsed<StatedSwell | "no
   if (periodSeconds === null || !(heightMetres > 0))
     return bad(issue(path, "unknown-word", `\`${path}\` is a height with its period, as 1.2 m @ 11 s, or none, not ${quoted(text)}`));
   return good({ heightMetres, periodSeconds });
+}
+
+/** The period of a sea over its height, `1.5 s/ft` or `5 s/m` → seconds a metre, above 0. */
+export function parsePeriodToHeight(text: string, path: string): Parsed<number> {
+  const written = /^(\d+(?:\.\d+)?) ?s ?\/ ?(ft|m)$/.exec(tidy(text));
+  const figure = Number(written?.[1]);
+  if (written !== null && figure > 0 && figure < 100) return good(written[2] === "ft" ? figure / METRES_PER_FOOT : figure);
+  return bad(issue(path, "quantity-not-understood", `${quoted(text)} is no period over a height, which is read as 1.5 s/ft or 5 s/m`));
 }
 
 /** Height over length of a sea, `1/20` or `0.05` → a plain number above 0. */

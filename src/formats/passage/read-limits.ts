@@ -11,7 +11,7 @@ import {
   LONGEST_LOOK_BACK_SECONDS,
 } from "../../core/window/index.ts";
 import type { Cursor } from "./cursor.ts";
-import { parseSteepness, parseTimeOfDay } from "./quantities.ts";
+import { parsePeriodToHeight, parseSteepness, parseTimeOfDay } from "./quantities.ts";
 import type { ReadRoute } from "./read-route.ts";
 import type { LimitName, PassageData } from "./schema.ts";
 
@@ -44,6 +44,7 @@ export const LIMITS_ALONG: Readonly<
     | "seaPeriod"
     | "seaSteepness"
     | "seaOnCurrent"
+    | "seaPeriodToHeight"
     | "visibility"
     | "thunderstorms"
     | "lightAtArrival",
@@ -67,6 +68,7 @@ export const LIMITS_ALONG: Readonly<
   },
   seaSteepness: { felt: "seaSteepness", during: "openWater", sense: "most", parse: parseSteepness },
   seaOnCurrent: { felt: "seaOnCurrentMetres", during: "openWater", sense: "most", parse: height },
+  seaPeriodToHeight: { felt: "seaSecondsPerMetre", during: "openWater", sense: "least", parse: parsePeriodToHeight },
   visibility: { felt: "visibilityMetres", during: "wholePassage", sense: "least", parse: height },
   thunderstorms: {
     felt: "thunderstormShare",

@@ -78,6 +78,23 @@ describe("the sea on the stream", () => {
     expect(swell).toBe(over(Array(7).fill(1.5), [1, 1, 11, 11]).columns.seaOnCurrentMetres.high[3]);
   });
 
+  // Common practice: at a second to the foot a sea is square; a 3 ft sea at 10 s is calm. On the stream by the period met drifting with it.
+  it("tells the period over the height on the stream, of the worst system and of the whole", () => {
+    const low = (exposure: Exposure) => exposure.columns.seaSecondsPerMetre.low[3] as number;
+    const foot = 0.3048;
+    expect(low(over(Array(7).fill(0), [7 * foot, 7 * foot, 7, 7])) * foot).toBeCloseTo(1, 9);
+    expect(low(over(Array(7).fill(0), [3 * foot, 3 * foot, 10, 10])) * foot).toBeCloseTo(10 / 3, 9);
+    const alone = waveOnCurrent({ heightMetres: 1, periodSeconds: 6, fromDegTrue: 0 }, { alongWaveMps: -1.5 * MPS_PER_KNOT }, null);
+    if (alone.kind !== "runs") throw new Error("blocked");
+    expect(low(over(Array(7).fill(1.5), [1, 1, 6, 6]))).toBeCloseTo(alone.relativePeriodSeconds / alone.heightMetres, 9);
+    expect(low(over(STREAM, [0.1, 0.1, 3, 3]))).toBe(60);
+    expect(low(over(Array(7).fill(0), [0.6, 1, 4, 6]))).toBeCloseTo(4, 9);
+    expect(judge(over(Array(7).fill(1.5), [1, 1, 6, 6]), limit("seaSecondsPerMetre", 5, 3, open), covers)).toMatchObject({
+      kind: "judged",
+      value: expect.closeTo(alone.relativePeriodSeconds / alone.heightMetres, 6),
+    });
+  });
+
   it("no stream changes no sea, by either physics", () => {
     const still = over(Array(7).fill(0), [1, 1, 5, 5], 0, wind).columns;
     expect(still.seaOnCurrentMetres.high[3]).toBe(1);

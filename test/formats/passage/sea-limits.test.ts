@@ -9,7 +9,9 @@ const withLimits = (limits: string): string => changed(EXAMPLE, line, `${line}\n
 
 describe("limits on the sea on the stream", () => {
   const { limits } = good(
-    withLimits("  seaSteepness: {happy: 1/25, never: 1/13, tolerated: 10 min}\n  seaOnCurrent: {happy: 4 ft, never: 2.1 m}"),
+    withLimits(
+      "  seaSteepness: {happy: 1/25, never: 1/13, tolerated: 10 min}\n  seaOnCurrent: {happy: 4 ft, never: 2.1 m}\n  seaPeriodToHeight: {happy: 1.5 s/ft, never: 3.5 s/m}",
+    ),
   ).passage;
   const of = (felt: Limit["felt"]): Limit => limits.find((one) => one.felt === felt) as Limit;
 
@@ -17,6 +19,8 @@ describe("limits on the sea on the stream", () => {
     expect(of("seaSteepness")).toEqual({ felt: "seaSteepness", happy: 1 / 25, never: 1 / 13, during: "openWater", toleratedSeconds: 600 });
     expect(of("seaOnCurrentMetres")).toMatchObject({ never: 2.1, during: "openWater" });
     expect(of("seaOnCurrentMetres").happy).toBeCloseTo(1.2192, 9);
+    expect(of("seaSecondsPerMetre")).toMatchObject({ never: 3.5, during: "openWater" });
+    expect(of("seaSecondsPerMetre").happy).toBeCloseTo(1.5 / 0.3048, 9);
   });
 
   it("are said as sailors say them", () => {
@@ -32,6 +36,9 @@ describe("limits on the sea on the stream", () => {
     expect(worstInWords(of("seaSteepness"), worst(1 / 34), null)).toBe("seas of 1/34 on the stream");
     expect(worstInWords(of("seaSteepness"), worst(1 / 12), null)).toBe("breaking seas of 1/12 on the stream");
     expect(worstInWords(of("seaSteepness"), worst(1 / 7), null)).toBe("seas stopped or broken by the stream");
+    expect(limitInWords(of("seaSecondsPerMetre")).replace(/\s/g, " ")).toBe("period to height on the stream 1.5 to 1.1 s/ft");
+    expect(worstInWords(of("seaSecondsPerMetre"), worst(4), null)).toBe("sea of 1.2 s/ft on the stream");
+    expect(worstInWords(of("seaSecondsPerMetre"), worst(60), null)).toBe("no sea to speak of on the stream");
     expect(worstInWords(of("seaOnCurrentMetres"), worst(1.65), null)).toBe("sea 1.6 m on the stream");
   });
 
@@ -39,6 +46,8 @@ describe("limits on the sea on the stream", () => {
     ["  seaSteepness: {happy: 1/13, never: 1/25}", "limits.seaSteepness.never", "limit-upside-down"],
     ["  seaSteepness: {happy: 1/25, never: 1/25}", "limits.seaSteepness.never", "limit-without-margin"],
     ["  seaSteepness: {happy: 25, never: 1/13}", "limits.seaSteepness.happy", "quantity-not-understood"],
+    ["  seaPeriodToHeight: {happy: 1 s/ft, never: 1.5 s/ft}", "limits.seaPeriodToHeight.never", "limit-upside-down"],
+    ["  seaPeriodToHeight: {happy: 1.5 s, never: 1 s/ft}", "limits.seaPeriodToHeight.happy", "quantity-not-understood"],
     ["  seaOnCurrent: {happy: 4, never: 2.1 m}", "limits.seaOnCurrent.happy", "unit-missing"],
   ])("asks about %s", (text, path, code) => {
     expect(issuesOf(withLimits(text)).map((one) => [one.path, one.code])).toEqual([[path, code]]);
