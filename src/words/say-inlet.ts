@@ -188,7 +188,7 @@ function assumptionsOf({ depth, stream, sea, windAgainstEbbNeverMps2 }: Entrance
         ? ""
         : ` The wind's own sea is reckoned over ${nmFromMetres(sea.fetchMetres).toFixed(0)} nm of open water and told apart.`;
     said.push(
-      `Sea on the bar: the forecast's off the entrance as one train of waves in deep water${from}, run onto the depth and the stream of the moment; refraction, crossing seas and sets of higher waves are not in it. Breaking from a steepness of 1/13, or where the highest in a thousand reaches 0.78 of the water. Seas under ${metres(POPPLE_METRES)} are passed over.${fetch}${stream === null ? " No stream is stated there: the ebb is not in it." : ""}`,
+      `Sea on the bar: the forecast's off the entrance in deep water, each system by itself where the source tells them apart, else as one train of waves${from}, run onto the depth and the stream of the moment; refraction, crossing seas and sets of higher waves are not in it. Breaking from a steepness of 1/13, or where the highest in a thousand reaches 0.78 of the water. Seas under ${metres(POPPLE_METRES)} are passed over.${fetch}${stream === null ? " No stream is stated there: the ebb is not in it." : ""}`,
     );
   }
   if (windAgainstEbbNeverMps2 !== null)

@@ -7,13 +7,19 @@ import {
   waveOnCurrent,
   windSea,
 } from "../../sea/index.ts";
-import { turnDeg, wrap360Deg } from "../../units/index.ts";
+import { degFromRad, turnDeg, wrap360Deg } from "../../units/index.ts";
 import {
   SEA_HAS_PERIOD,
   SEA_HEIGHT_HIGH_METRES,
   SEA_PERIOD_HIGH_SECONDS,
   SEA_PERIOD_LOW_SECONDS,
   SEA_SLOTS,
+  SYSTEM_HEIGHT_METRES,
+  SYSTEM_PERIOD_SECONDS,
+  SYSTEM_STRIDE,
+  SYSTEM_TOWARD_EAST,
+  SYSTEM_TOWARD_NORTH,
+  SYSTEMS_SLOTS,
   WIND_ARC_DEG,
   WIND_END_STRIDE,
   WIND_ENDS,
@@ -36,8 +42,8 @@ export interface SeaUnknown {
 
 /**
  * Reads the sea off an entrance and tells what becomes of it on the bar: the forecast's sea, and the wind's own where a fetch is stated, each
- * run onto the stream and the depth of the moment by itself (`waveOnCurrent`), then joined by squares for height. The forecast's sea
- * is taken as one system; of a range of periods the worse end counts. Its height is that of deep water, the current not in it.
+ * run onto the stream and the depth of the moment by itself (`waveOnCurrent`), then joined by squares for height. Systems that a source
+ * tells apart are each run by themselves, else its sea as one; of a range of periods the worse end counts. Its height is that of deep water, the current not in it.
  */
 export class ReadsBarSea {
   private readonly asked: EntranceSea;
@@ -45,6 +51,7 @@ export class ReadsBarSea {
   private readonly place: EntrancePlace;
   private readonly sea = new Float64Array(SEA_SLOTS);
   private readonly wind = new Float64Array(WIND_SLOTS);
+  private readonly apart = new Float64Array(SYSTEMS_SLOTS);
 
   constructor(asked: EntranceSea, around: EntranceSurroundings, place: EntrancePlace) {
     this.asked = asked;
@@ -83,6 +90,8 @@ export class ReadsBarSea {
     }
     const heightMetres = this.sea[SEA_HEIGHT_HIGH_METRES] as number;
     if (heightMetres < POPPLE_METRES) return [];
+    const apart = this.systems(at, heightMetres, fromDegTrue);
+    if (apart.length > 0) return apart;
     const given = this.sea[SEA_HAS_PERIOD] === 1;
     const periods = given
       ? [this.sea[SEA_PERIOD_LOW_SECONDS] as number, this.sea[SEA_PERIOD_HIGH_SECONDS] as number]
@@ -93,6 +102,30 @@ export class ReadsBarSea {
       else ends.push({ heightMetres, periodSeconds, fromDegTrue });
     }
     return ends.length === 0 ? [] : [{ waves: "sea", ends }];
+  }
+
+  /**
+   * The systems that the source tells apart, each by itself, made up to the whole sea's height where they fall short of it: from where the
+   * skipper says the sea comes in, else from where the source says.
+   */
+  private systems(at: number, wholeMetres: number, fromDegTrue: number): readonly BarWaves[] {
+    const { offX, offY, convergenceDeg = 0 } = this.place;
+    const count = this.around.sea?.systemsInto?.(this.apart, offX, offY, at) ?? 0;
+    const waves: BarWaves[] = [];
+    let together = 0;
+    for (let k = 0; k < count; k++)
+      together = combinedHeightMetres(together, this.apart[k * SYSTEM_STRIDE + SYSTEM_HEIGHT_METRES] as number);
+    for (let k = 0; k < count; k++) {
+      const slot = k * SYSTEM_STRIDE;
+      const [east, north] = [this.apart[slot + SYSTEM_TOWARD_EAST] as number, this.apart[slot + SYSTEM_TOWARD_NORTH] as number];
+      const heightMetres = Math.max(1, wholeMetres / together) * (this.apart[slot + SYSTEM_HEIGHT_METRES] as number);
+      if (heightMetres < POPPLE_METRES) continue;
+      const isTold = this.asked.fromDegTrue === null && (east !== 0 || north !== 0);
+      const comesFrom = isTold ? wrap360Deg(degFromRad(Math.atan2(-east, -north)) + convergenceDeg) : fromDegTrue;
+      const periodSeconds = this.apart[slot + SYSTEM_PERIOD_SECONDS] as number;
+      waves.push({ waves: "sea", ends: [{ heightMetres, periodSeconds, fromDegTrue: comesFrom }] });
+    }
+    return waves;
   }
 
   /** The sea that the wind raises over the stated fetch, by the worst of where it may come from; empty where it blows off the shore. */

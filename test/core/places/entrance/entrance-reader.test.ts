@@ -115,6 +115,37 @@ describe("the sea on a bar", () => {
     expect(across?.kind === "runs" && across.heightMetres).toBeCloseTo(1, 9);
   });
 
+  // Common practice: swell and wind sea are judged apart on a current. Both as one sea at the swell's period would hide the short sea that breaks.
+  it("is run system by system where the source tells them apart, each from where it comes", () => {
+    const ebbTo = cut().ebbTowardDegTrue;
+    const told = (...systems: readonly (readonly [number, number, number | null])[]) => {
+      const whole = surroundings({ seas: [[0, 24, 1.3, 12]] });
+      const systemsInto = (out: Float64Array): number => {
+        systems.forEach(([metres, seconds, fromDeg], k) => {
+          const rad = ((fromDeg ?? 0) * Math.PI) / 180;
+          out.set([metres, seconds, fromDeg === null ? 0 : -Math.sin(rad), fromDeg === null ? 0 : -Math.cos(rad)], 4 * k);
+        });
+        return systems.length;
+      };
+      return { ...whole, sea: whole.sea === null ? null : { ...whole.sea, systemsInto } };
+    };
+    const onEbb = (around: ReturnType<typeof surroundings>, changes: Parameters<typeof seaAsked>[0] = {}) =>
+      reader({ stream: stream(), sea: seaAsked(changes) }, around).at(START + 3 * HOUR).sea;
+    const runs = (sea: ReturnType<typeof onEbb>) => {
+      if (sea?.kind !== "runs") throw new Error(`not a sea that runs: ${sea?.kind}`);
+      return sea;
+    };
+    expect(onEbb(told([1.2, 12, ebbTo], [0.5, 3.5, ebbTo]))?.kind).toBe("blocked");
+    expect(runs(onEbb(surroundings({ seas: [[0, 24, 1.3, 12]] }))).breaking).toBe("no");
+    // Across the ebb nothing is done to it; its way is not heeded where the skipper says whence the sea comes in.
+    const across = told([1.2, 12, ebbTo + 90], [0.5, 3.5, ebbTo + 90]);
+    expect(runs(onEbb(across)).heightMetres).toBeCloseTo(1.3, 9);
+    expect(onEbb(across, { fromDegTrue: ebbTo })?.kind).toBe("blocked");
+    expect(onEbb(told([1.2, 12, null], [0.5, 3.5, null]))?.kind).toBe("blocked");
+    // Parts that fall short of the whole are made up to it.
+    expect(runs(onEbb(told([0.65, 12, ebbTo + 90]))).heightMetres).toBeCloseTo(1.3, 9);
+  });
+
   it("is judged by a period that is stated where the forecast has none, else not at all", () => {
     const noPeriod = surroundings({ seas: [[0, 24, 1, null]] });
     expect(reader({ sea: seaAsked() }, noPeriod).at(START).reasons).toEqual([{ kind: "notJudged", lacks: "seaPeriod" }]);
