@@ -14,7 +14,7 @@ import { temporaryFolders } from "../storage/temporary-folder.ts";
 const newFolder = temporaryFolders();
 
 /** A passage across a sketched stream of 3.2 kn, under a sea that stays the same. */
-async function crossed(sea: string, limits: string): Promise<CrossAnswer> {
+async function crossed(sea: string | null, limits: string, swell = ""): Promise<CrossAnswer> {
   const path = join(newFolder(), "passage.yaml");
   writeFileSync(
     path,
@@ -38,7 +38,7 @@ water:
           - {across: 0 nm, rate: 3.2 kn, set: 215}
           - {across: 10 nm, rate: 0.8 kn, set: 215}
           - {across: 36 nm, rate: 0 kn}
-weather: {sources: [{periods: [{from: 2027-05-10 0000, until: 2027-05-12 0000, wind: W 4, sea: ${sea}}]}]}
+weather: {sources: [{periods: [{from: 2027-05-10 0000, until: 2027-05-12 0000, wind: W ${sea === null ? "15" : `4, sea: ${sea}`}}]}]${swell}}
 limits: {wind: {happy: 14 kn, never: 22 kn}${limits}}
 `,
   );
@@ -77,6 +77,18 @@ function against(heightMetres: number, periodSeconds: number, rateKn: number): {
 }
 
 describe("the sea that a section tells", () => {
+  it("is the wind's own where no source gives one, and says that the swell isn't known until it is stated", async () => {
+    const limits = ", seaHeight: {happy: 1 m, never: 3 m}";
+    const { sea, section } = seaOf(await crossed(null, limits));
+    expect(sea.lacksSwell).toBe(true);
+    expect(sea.height.every(([, low, high]) => low === high && high > 0.5)).toBe(true);
+    expect(section.inWords).toContain("The wind's own sea, what swell runs not being known, is");
+    const stated = seaOf(await crossed(null, limits, ", swell: none"));
+    expect(stated.sea.lacksSwell).toBe(false);
+    expect(stated.sea.height).toEqual(sea.height);
+    expect(seaOf(await crossed("2 m @ 12 s", limits)).sea.lacksSwell).toBe(false);
+  });
+
   it("on the stream is as wave action has it, where nothing tells how the sea runs: dead against the set", async () => {
     const { section, sea } = seaOf(
       await crossed("2 m @ 12 s", ", seaHeight: {happy: 1 m, never: 3 m}, seaOnCurrent: {happy: 1 m, never: 2.2 m}"),

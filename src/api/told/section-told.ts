@@ -88,6 +88,7 @@ export const sectionTold = z.object({
       height: z.array(z.tuple([z.number(), z.number(), z.number()])).describe("[miles across, lowest metres, highest metres]"),
       neverMetres: z.number().nullable(),
       periodSeconds: z.array(z.tuple([z.number(), z.number()])).describe("[miles across, shortest period]"),
+      lacksSwell: z.boolean().describe("whether it is, somewhere, the wind's own sea alone, the swell not known"),
       onStream: seaOnStreamTold
         .nullable()
         .describe("what the stream makes of that sea, as its limits are judged; null where no source gives its period or none the stream"),

@@ -35,11 +35,15 @@ function stripsOf(ground: Ground): Strip[] {
       ? { name: "Wind", unit: "from, knots", heightPx: windHeightPx(ground), draw: drawWind }
       : inWords(ground, "Wind", "No source gives a wind here: not judged."),
     section.sea !== null && section.sea.height.length > 0
-      ? { name: "Sea", unit: "metres", heightPx: seaHeightPx(ground), draw: drawSea }
+      ? { ...seaNamed(section.sea.lacksSwell), heightPx: seaHeightPx(ground), draw: drawSea }
       : inWords(ground, "Sea", "No source gives a sea: not judged."),
     ...(section.depth === null ? [] : [inWords(ground, "Depth", section.depth.words)]),
     ...(section.light.length === 0 ? [] : [drawn("light", "Light", "", drawLight)]),
   ];
+}
+
+function seaNamed(lacksSwell: boolean): Pick<Strip, "name" | "unit"> {
+  return lacksSwell ? { name: "Wind’s sea", unit: "swell unknown" } : { name: "Sea", unit: "metres" };
 }
 
 /** A strip of words alone, in as many lines as they take. */

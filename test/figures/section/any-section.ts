@@ -60,6 +60,7 @@ export const anySection: fc.Arbitrary<SectionTold> = finite(0.5, 400).chain((len
           height: fc.array(ranged(6), { maxLength: 30 }),
           neverMetres: fc.option(finite(0, 6)),
           periodSeconds: along(1, 20),
+          lacksSwell: fc.boolean(),
           onStream: fc.option(
             fc.record({
               height: fc.array(fc.option(ranged(9)), { maxLength: 30 }),

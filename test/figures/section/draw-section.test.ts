@@ -287,6 +287,13 @@ describe("the strips", () => {
     expect(far).toContain("never 0.8 m on the stream");
   });
 
+  it("name the wind's own sea as that, and its swell as unknown", () => {
+    const section = steepStrait();
+    const told = drawn({ ...section, sea: { ...section.sea!, lacksSwell: true } }, { widthPx: 900 });
+    expect(told.svg).toContain("swell unknown");
+    expect(drawn(section, { widthPx: 900 }).svg).not.toContain("swell unknown");
+  });
+
   it("show nothing of a stream that makes the sea no other", () => {
     const section = steepStrait();
     const flat = section.sea!.height.map(([a, low, high]): [number, number, number] => [a, low, high + 0.04]);

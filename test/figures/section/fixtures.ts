@@ -164,6 +164,7 @@ export function strait({
       height: order.points.map(([a]): [number, number, number] => [a, 0.8 + 0.1 * rate(a), 0.9 + 0.2 * rate(a)]),
       neverMetres: 2.1,
       periodSeconds: order.points.map(([a]): [number, number] => [a, 7 - 0.6 * rate(a)]),
+      lacksSwell: false,
       onStream: null,
     },
     light: [
@@ -245,6 +246,10 @@ export const hardStraits: Readonly<Record<string, () => SectionTold>> = {
       ),
       sea: { ...told.sea!, height: told.sea!.height.map(([a, low, high]) => [a, low + a / 26, high + a / 16]) },
     };
+  },
+  "a sea of the wind alone": () => {
+    const told = steepStrait(1.7);
+    return { ...told, sea: { ...told.sea!, lacksSwell: true } };
   },
   "seas that break on the stream": () => steepStrait(),
   "a limit of its own on the sea on the stream": () => steepStrait(1.7),

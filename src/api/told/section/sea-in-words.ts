@@ -11,7 +11,8 @@ export function seaInWords(sea: SectionTold["sea"]): string {
   const highest = sea?.height.reduce((most, one) => (one[2] > most[2] ? one : most));
   if (sea === null || highest === undefined) return "No source gives a sea.";
   const { onStream } = sea;
-  const forecast = `The forecast's sea is ${heightAt(highest)}${past(highest, sea.neverMetres)}.`;
+  const whose = sea.lacksSwell ? "The wind's own sea, what swell runs not being known," : "The forecast's sea";
+  const forecast = `${whose} is ${heightAt(highest)}${past(highest, sea.neverMetres)}.`;
   if (onStream === null) return `${forecast} What the stream makes of it is not known.`;
   const { raised, steep, breaking, pastNever, neverSteepness } = onStream;
   const height =

@@ -47,6 +47,7 @@ export function seaToldOf(answer: CrossAnswer, axes: AcrossAxes, way: WayArrives
     height: read.map(({ acrossNm, height }) => tidied([acrossNm, ...height], 2)),
     neverMetres: neverMetres === null ? null : tidy(neverMetres),
     periodSeconds: along(seaPeriodSeconds).flatMap((one): [number, number][] => (one === null ? [] : [[one[0], tidy(one[1], 1)]])),
+    lacksSwell: felt.seaLacksSwell?.includes(1) ?? false,
     onStream: onStreamOf(
       read.map(({ height }) => height[1]),
       along(seaOnCurrentMetres),
