@@ -6,7 +6,14 @@ export const alongPoints = z.array(z.tuple([z.number(), z.number()]));
 export const placesAcross = z.array(z.tuple([z.number(), z.number()]));
 
 /** Stretches, miles across in order of time, with the steepest in each: significant height over length. */
-const steepStretches = z.array(z.object({ fromNm: z.number(), untilNm: z.number(), greatest: z.number() }));
+const steepStretches = z.array(
+  z.object({
+    fromNm: z.number(),
+    untilNm: z.number(),
+    greatest: z.number(),
+    words: z.string().describe("the greatest: `1/16`"),
+  }),
+);
 
 /** What the stream makes of the forecast's sea: significant height, and significant steepness (height over length). */
 const seaOnStreamTold = z.object({
@@ -22,6 +29,7 @@ const seaOnStreamTold = z.object({
     .array(z.tuple([z.number(), z.number(), z.number()]).nullable())
     .describe("[miles across, least, greatest] at the same places; 1/7, at which every wave breaks, is the most"),
   neverSteepness: z.number().nullable().describe("the limit on that steepness; null where none is set"),
+  neverSteepnessWords: z.string().nullable().describe("the same as `1/13`"),
   steep: steepStretches.describe("where it is 1/25 or more, breaking seas included"),
   breaking: steepStretches.describe("where it is 1/13 or more"),
   pastNever: steepStretches.describe("where it is past the limit on it; none where no limit is set"),

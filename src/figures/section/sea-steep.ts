@@ -1,6 +1,4 @@
 import type { SectionTold } from "../../api/index.ts";
-import { STEEPEST_COUNTED } from "../../core/sea/index.ts";
-import { steepnessInWords } from "../../words/index.ts";
 import { overlap } from "../svg/box.ts";
 import { drawBox } from "../svg/path.ts";
 import { px } from "../svg/px.ts";
@@ -10,7 +8,7 @@ import { type Ground, lineOf, type StripBox } from "./ground.ts";
 type OnStream = NonNullable<NonNullable<SectionTold["sea"]>["onStream"]>;
 type Stretch = OnStream["steep"][number];
 /** A stretch on the drawing, pixels, and the steepest in it where that is known. */
-type Mark = { readonly left: number; readonly right: number; readonly greatest: number | null };
+type Mark = { readonly left: number; readonly right: number; readonly greatest: number | null; readonly figure: string };
 
 /** What a stretch may be called, the longest words first; the last names its kind. */
 type Named = { readonly mark: Mark; readonly words: readonly string[] };
@@ -51,7 +49,7 @@ export function drawSteep(ground: Ground, { top }: StripBox): string {
   const { plan } = ground.map;
   ground.labels.keepOff({ left: plan.left, right: plan.right, top, bottom: rows.bottom });
   const base = rows.bottom + size * 1.02;
-  const never = onStream.neverSteepness === null ? null : steepnessInWords(onStream.neverSteepness);
+  const never = onStream.neverSteepnessWords;
   const others = past.filter((one) => [...steep, ...breaking].every(({ left, right }) => left >= one.right || right <= one.left));
   const wordsFor = (kind: string, marks: readonly Mark[], over: readonly Mark[]): Named[] =>
     steepestFirst(marks).map((mark, i) => ({ mark, words: i === 0 ? wordsOf(kind, mark, isOver(mark, over) ? never : null) : [kind] }));
@@ -84,10 +82,10 @@ function marksOf({ map, measures }: Ground, stretches: readonly Stretch[]): Mark
   const { left, right } = map.plan;
   const within = (x: number): number => Math.min(right, Math.max(left, x));
   const each = stretches
-    .map(({ fromNm, untilNm, greatest }): Mark => {
+    .map(({ fromNm, untilNm, greatest, words }): Mark => {
       const [a, b] = [within(map.x(fromNm)), within(map.x(untilNm))];
       const more = Math.max(0, (LEAST_SIZES * size - Math.abs(b - a)) / 2);
-      return { left: within(Math.min(a, b) - more), right: within(Math.max(a, b) + more), greatest };
+      return { left: within(Math.min(a, b) - more), right: within(Math.max(a, b) + more), greatest, figure: words };
     })
     .sort((a, b) => a.left - b.left);
   const marks: Mark[] = [];
@@ -96,9 +94,9 @@ function marksOf({ map, measures }: Ground, stretches: readonly Stretch[]): Mark
     if (last === undefined || one.left - last.right > ONE_SIZES * size) marks.push(one);
     else
       marks[marks.length - 1] = {
-        ...last,
+        ...((one.greatest ?? 0) > (last.greatest ?? 0) ? one : last),
+        left: last.left,
         right: Math.max(last.right, one.right),
-        greatest: Math.max(last.greatest ?? 0, one.greatest ?? 0),
       };
   }
   return marks;
@@ -111,7 +109,7 @@ function without(one: Mark, others: readonly Mark[]): Mark[] {
   const edges = [one.left, ...inside.flatMap(({ left, right }) => [left, right]), one.right];
   return edges.flatMap((left, i) => {
     const right = edges[i + 1];
-    return i % 2 === 0 && right !== undefined && right > left ? [{ left, right, greatest: null }] : [];
+    return i % 2 === 0 && right !== undefined && right > left ? [{ left, right, greatest: null, figure: "" }] : [];
   });
 }
 
@@ -139,8 +137,7 @@ function drawCrests(marks: readonly Mark[], rows: StripBox, crest: Crest, classN
 }
 
 /** `breaking, up to 1/11, past never 1/13`, and shorter. */
-function wordsOf(kind: string, { greatest }: Mark, never: string | null): string[] {
-  const figure = greatest === null ? "" : greatest >= STEEPEST_COUNTED ? "1/7 or steeper" : steepnessInWords(greatest);
+function wordsOf(kind: string, { figure }: Mark, never: string | null): string[] {
   const past = never === null ? "" : `past never ${never}`;
   const upTo = figure === "" || figure.includes("or") ? figure : `up to ${figure}`;
   const say = (...parts: readonly string[]): string => parts.filter((part) => part !== "").join(", ");

@@ -18,7 +18,10 @@ export const anySection: fc.Arbitrary<SectionTold> = finite(0.5, 400).chain((len
   const along = (min: number, max: number) => fc.array(fc.tuple(across, finite(min, max)), { maxLength: 30 });
   const ranged = (most: number) =>
     fc.tuple(across, finite(0, most), finite(0, most)).map(([a, low, more]): [number, number, number] => [a, low, low + more]);
-  const stretches = fc.array(fc.record({ fromNm: across, untilNm: across, greatest: finite(0.01, 1 / 7) }), { maxLength: 6 });
+  const stretches = fc.array(
+    fc.record({ fromNm: across, untilNm: across, greatest: finite(0.01, 1 / 7), words: fc.constantFrom("1/7 or steeper", "1/13", "1/40") }),
+    { maxLength: 6 },
+  );
   return fc
     .record({
       lengthNm: fc.constant(lengthNm),
@@ -68,6 +71,7 @@ export const anySection: fc.Arbitrary<SectionTold> = finite(0.5, 400).chain((len
               neverMetres: fc.option(finite(0, 6)),
               steepness: fc.array(fc.option(ranged(0.07)), { maxLength: 30 }),
               neverSteepness: fc.option(finite(0.01, 1 / 7)),
+              neverSteepnessWords: fc.option(fc.constantFrom("1/13", "1/25")),
               steep: stretches,
               breaking: stretches,
               pastNever: stretches,

@@ -180,6 +180,9 @@ export function strait({
   };
 }
 
+/** A steepness and what it is called. */
+const steepest = (greatest: number) => ({ greatest, words: greatest >= 1 / 7 ? "1/7 or steeper" : `1/${Math.round(1 / greatest)}` });
+
 /** A stream that makes of a plain sea a steep one, and in its middle a breaking one; heights and steepness by eye, not by any law. */
 export function steepStrait(neverMetres: number | null = 2.1): SectionTold {
   const told = strait();
@@ -188,7 +191,7 @@ export function steepStrait(neverMetres: number | null = 2.1): SectionTold {
   const steepness = sea.height.map(([a], i): [number, number, number] => [a, 0.025, 0.03 + 0.02 * rates[i]!]);
   const fromTo = (least: number) => {
     const inside = steepness.filter(([, , high]) => high >= least);
-    return [{ fromNm: inside[0]![0], untilNm: inside.at(-1)![0], greatest: Math.max(...inside.map(([, , high]) => high)) }];
+    return [{ fromNm: inside[0]![0], untilNm: inside.at(-1)![0], ...steepest(Math.max(...inside.map(([, , high]) => high))) }];
   };
   const height = sea.height.map(([a, low, high], i): [number, number, number] => [a, low, high + 0.35 * rates[i]!]);
   return {
@@ -201,6 +204,7 @@ export function steepStrait(neverMetres: number | null = 2.1): SectionTold {
         neverMetres,
         steepness,
         neverSteepness: 0.07,
+        neverSteepnessWords: "1/14",
         steep: fromTo(1 / 25),
         breaking: fromTo(1 / 13),
         pastNever: fromTo(0.07),
@@ -256,15 +260,15 @@ export const hardStraits: Readonly<Record<string, () => SectionTold>> = {
   "a sea that is steep by fits": () => {
     const told = steepStrait(null);
     const onStream = told.sea!.onStream!;
-    const fits = [3, 9, 9.3, 17, 23, 31, 40, 51.9].map((fromNm) => ({ fromNm, untilNm: fromNm + 0.4, greatest: 0.05 }));
+    const fits = [3, 9, 9.3, 17, 23, 31, 40, 51.9].map((fromNm) => ({ fromNm, untilNm: fromNm + 0.4, ...steepest(0.05) }));
     const height = onStream.height.map((one, i) => (i % 7 === 0 ? null : one));
-    const breaking = fits.filter((_, i) => i % 3 === 0).map((one) => ({ ...one, greatest: 1 / 7 }));
+    const breaking = fits.filter((_, i) => i % 3 === 0).map((one) => ({ ...one, ...steepest(1 / 7) }));
     return {
       ...told,
       sea: {
         ...told.sea!,
         neverMetres: null,
-        onStream: { ...onStream, height, steep: fits, breaking, pastNever: fits, neverSteepness: 1 / 28 },
+        onStream: { ...onStream, height, steep: fits, breaking, pastNever: fits, neverSteepness: 1 / 28, neverSteepnessWords: "1/28" },
       },
     };
   },

@@ -1,9 +1,9 @@
-import { BREAKING_STEEPNESS, STEEP_STEEPNESS, STEEPEST_COUNTED } from "../../../core/sea/index.ts";
+import { BREAKING_STEEPNESS, STEEP_STEEPNESS } from "../../../core/sea/index.ts";
 import { steepnessInWords } from "../../../words/index.ts";
 import type { SectionTold } from "../section-told.ts";
-import type { Stretch } from "./stretches.ts";
 
 type Sea = NonNullable<SectionTold["sea"]>;
+type OnStream = NonNullable<Sea["onStream"]>;
 type Ranged = Sea["height"][number];
 
 /** The sea of a section in sentences, for who can't see it: as forecast, on the stream, where it is steep or breaking, and past which limit. */
@@ -14,13 +14,13 @@ export function seaInWords(sea: SectionTold["sea"]): string {
   const whose = sea.lacksSwell ? "The wind's own sea, what swell runs not being known," : "The forecast's sea";
   const forecast = `${whose} is ${heightAt(highest)}${past(highest, sea.neverMetres)}.`;
   if (onStream === null) return `${forecast} What the stream makes of it is not known.`;
-  const { raised, steep, breaking, pastNever, neverSteepness } = onStream;
+  const { raised, steep, breaking, pastNever, neverSteepnessWords } = onStream;
   const height =
     raised === null ? "The stream makes it no higher." : `The stream makes it ${heightAt(raised)}${past(raised, onStream.neverMetres)}.`;
   const steepness = [
     stretchesInWords(`steep (${steepnessInWords(STEEP_STEEPNESS)} or more)`, steep),
     stretchesInWords(`breaking (${steepnessInWords(BREAKING_STEEPNESS)} or more)`, breaking),
-    neverSteepness === null ? "" : stretchesInWords(`past never (${steepnessInWords(neverSteepness)})`, pastNever),
+    neverSteepnessWords === null ? "" : stretchesInWords(`past never (${neverSteepnessWords})`, pastNever),
   ].filter((words) => words !== "");
   return [forecast, height, ...(steepness.length === 0 ? [] : [`On the stream it is ${steepness.join("; ")}.`])].join(" ");
 }
@@ -35,10 +35,10 @@ function past([, , high]: Ranged, neverMetres: number | null): string {
 }
 
 /** `steep (1/25 or more) from 12.0 to 27.0 miles across, 1/16 at the steepest`. */
-function stretchesInWords(name: string, stretches: readonly Stretch[]): string {
+function stretchesInWords(name: string, stretches: OnStream["steep"]): string {
   if (stretches.length === 0) return "";
-  const each = stretches.map(({ fromNm, untilNm, greatest }) => {
-    const steepest = greatest >= STEEPEST_COUNTED ? "1/7 or steeper" : `${steepnessInWords(greatest)} at the steepest`;
+  const each = stretches.map(({ fromNm, untilNm, words }) => {
+    const steepest = words.includes("or steeper") ? words : `${words} at the steepest`;
     return `from ${fromNm.toFixed(1)} to ${untilNm.toFixed(1)} miles across, ${steepest}`;
   });
   return `${name} ${each.join(", and ")}`;

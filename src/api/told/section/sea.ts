@@ -1,8 +1,9 @@
 import { COVERED } from "../../../core/fields/index.ts";
 import { placeAt, type WayArrives } from "../../../core/passage/index.ts";
 import type { CrossAnswer } from "../../../core/plan/index.ts";
-import { BREAKING_STEEPNESS, STEEP_STEEPNESS } from "../../../core/sea/index.ts";
+import { BREAKING_STEEPNESS, STEEP_STEEPNESS, STEEPEST_COUNTED } from "../../../core/sea/index.ts";
 import { type Exposure, type FeltAlong, type FeltColumn, feel } from "../../../core/window/index.ts";
+import { steepnessInWords } from "../../../words/index.ts";
 import type { SectionTold } from "../section-told.ts";
 import { type AcrossAxes, tidy } from "./across.ts";
 import { stretchesFrom } from "./stretches.ts";
@@ -72,13 +73,18 @@ function onStreamOf(
   }, null);
   const worst = steepness.map((one) => (one === null ? null : ([one[0], one[2]] as const)));
   const from = (least: number, over = false) =>
-    stretchesFrom(worst, least, over).map((one) => ({ ...one, greatest: tidy(one.greatest, STEEPNESS_DECIMALS) }));
+    stretchesFrom(worst, least, over).map((one) => ({
+      ...one,
+      greatest: tidy(one.greatest, STEEPNESS_DECIMALS),
+      words: one.greatest >= STEEPEST_COUNTED ? "1/7 or steeper" : steepnessInWords(one.greatest),
+    }));
   return {
     height: height.map((one) => (one === null ? null : tidied(one, 2))),
     raised: raised === null ? null : tidied(raised, 2),
     neverMetres: neverMetres === null ? null : tidy(neverMetres),
     steepness: steepness.map((one) => (one === null ? null : tidied(one, STEEPNESS_DECIMALS))),
     neverSteepness: neverSteepness === null ? null : tidy(neverSteepness, STEEPNESS_DECIMALS),
+    neverSteepnessWords: neverSteepness === null ? null : steepnessInWords(neverSteepness),
     steep: from(STEEP_STEEPNESS),
     breaking: from(BREAKING_STEEPNESS),
     pastNever: neverSteepness === null ? [] : from(neverSteepness, true),
