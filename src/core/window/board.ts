@@ -18,7 +18,7 @@ import { type Exposure, feel, feelOn, feelUnder, samplersBeside } from "./exposu
 import { type GatesRun, gateFaultOf, gatesPassed } from "./gates/pass-gates.ts";
 import type { Margin } from "./judged.ts";
 import type { Limit } from "./limit.ts";
-import { limitFigures, MarginMemo } from "./margin-memo.ts";
+import { MarginMemo } from "./margin-memo.ts";
 import type { Before } from "./once/felt-once.ts";
 import { nodesOf, type PassageNodes } from "./passage-nodes.ts";
 import { type FeltSurroundings, SurroundingsOfRuns, type TrialOf } from "./runs-settled.ts";
@@ -164,37 +164,46 @@ export function judgeBoard(
   weather: WeatherToFeel,
   memo: MarginMemo = new MarginMemo(),
 ): readonly BoardRow[] {
-  const asked = limits.map((limit) => ({ limit, key: limitFigures(limit), covers: coveredOf(weather, limit.felt) }));
-  const judgeAll = (exposure: Exposure): readonly Margin[] =>
-    asked.map(({ limit, key, covers }) => memo.judge(exposure, limit, key, covers));
+  const asked = limits.map((limit) => memo.of(limit, coveredOf(weather, limit.felt)));
+  const judgeAll = (exposure: Exposure): readonly Margin[] => {
+    const place = memo.placeOf(exposure);
+    return asked.map((limit) => limit.judge(exposure, place));
+  };
+  const passesAny = (exposure: Exposure): boolean => {
+    const place = memo.placeOf(exposure);
+    return asked.some((limit) => limit.passesNever(exposure, place));
+  };
   const tried: Tried["outcome"][] = kept.map((one) => outcomeOf(one.planned, one.run.planned, judgeAll));
   const listed = kept.filter((one) => !one.onlyLater);
   return listed.map((one, i) => {
     const outcome = tried[i] as Tried["outcome"];
-    const base = {
-      departAt: one.run.departAt,
-      advised: one.run.advised,
-      arrivalAt: one.run.planned.kind === "arrives" ? one.run.planned.run.arrivalAt : null,
-      sinceAgainst: one.sinceAgainst,
-      gates: gatesOf(one.run),
-    };
-    const unfit = one.planned === null ? null : currentNotFit(one.planned);
-    const first = outcome.kind === "judged" ? decide(outcome.margins, null, base.gates, unfit) : noPassage(outcome.why);
+    const gates = gatesOf(one.run);
+    const first = outcome.kind === "judged" ? decide(outcome.margins, null, gates) : noPassage(outcome.why);
     const closed = first.kind === "closed";
     let agree = 1;
     for (const member of one.members) {
       const otherClosed =
-        member.kind === "felt"
-          ? isShut(member.gates) || asked.some(({ limit, key }) => memo.passesNever(member.exposure, limit, key))
-          : noPassage(member.why).kind === "closed";
+        member.kind === "felt" ? isShut(member.gates) || passesAny(member.exposure) : noPassage(member.why).kind === "closed";
       if (otherClosed === closed) agree++;
     }
-    const forecastsAgreeing = { agree, of: one.members.length + 1 };
-    if (outcome.kind !== "judged") return { ...base, verdict: first, margins: [], inHand: null, forecastsAgreeing };
-    if (closed) return { ...base, verdict: first, margins: outcome.margins, inHand: null, forecastsAgreeing };
-    const inHand = inHandOf(kept, tried, i, judgeAll);
-    return { ...base, verdict: decide(outcome.margins, inHand, base.gates, unfit), margins: outcome.margins, inHand, forecastsAgreeing };
+    const inHand = closed || outcome.kind !== "judged" ? null : inHandOf(kept, tried, i, judgeAll);
+    return {
+      departAt: one.run.departAt,
+      advised: one.run.advised,
+      arrivalAt: one.run.planned.kind === "arrives" ? one.run.planned.run.arrivalAt : null,
+      // A current that is not fit shuts nothing: what is closed is so without it.
+      verdict: closed || outcome.kind !== "judged" ? first : decide(outcome.margins, inHand, gates, unfitOf(one)),
+      margins: outcome.kind === "judged" ? outcome.margins : [],
+      inHand,
+      forecastsAgreeing: { agree, of: one.members.length + 1 },
+      sinceAgainst: one.sinceAgainst,
+      gates,
+    };
   });
+}
+
+function unfitOf({ planned }: KeptDeparture): NoAnswer | null {
+  return planned === null ? null : currentNotFit(planned);
 }
 
 function outcomeOf(exposure: Exposure | null, outcome: Outcome, judgeAll: (exposure: Exposure) => readonly Margin[]): Tried["outcome"] {
@@ -229,12 +238,12 @@ function inHandOf(
   const one = kept[i] as KeptDeparture;
   const planned = tried[i] as Tried["outcome"];
   const from = one.run.departAt;
-  const later = firstDoor(
-    kept
-      .slice(i)
-      .map((other, k) => ({ amount: other.run.departAt - from, outcome: tried[i + k] as Tried["outcome"] }))
-      .filter(({ amount }) => amount <= LATEST_TRIED_SECONDS),
-  );
+  const laterCases: Tried[] = [];
+  for (let k = i; k < kept.length; k++) {
+    const amount = (kept[k] as KeptDeparture).run.departAt - from;
+    if (amount <= LATEST_TRIED_SECONDS) laterCases.push({ amount, outcome: tried[k] as Tried["outcome"] });
+  }
+  const later = firstDoor(laterCases);
   const laterDeparture: Slack = { seconds: later.amount, door: later.door };
   const others = (exposures: readonly (Exposure | null)[], outcomes: readonly Outcome[], amounts: readonly number[]): readonly Tried[] => [
     { amount: amounts[0] as number, outcome: planned },

@@ -6,6 +6,7 @@
 export * from "./board.ts";
 export * from "./chance/chance.ts";
 export * from "./chance/chance-errors.ts";
+export { ChanceMemo } from "./chance/chance-memo.ts";
 export { type KeptChance, keepChance } from "./chance/kept-chance.ts";
 export { type CrossingsTried, type OrderToTry, orderToTry, tryCrossings } from "./chance/try-crossings.ts";
 export * from "./departures.ts";

@@ -1,9 +1,11 @@
 /** Where the straight line from node k − 1 to node k crosses a level. */
 function crossing(times: Float64Array, margins: Float64Array, k: number, level: number): number {
-  const m0 = margins[k - 1] as number;
-  const m1 = margins[k] as number;
-  const t0 = times[k - 1] as number;
-  return m0 === m1 ? t0 : t0 + ((level - m0) / (m1 - m0)) * ((times[k] as number) - t0);
+  return crossingAt(times[k - 1] as number, margins[k - 1] as number, times[k] as number, margins[k] as number, level);
+}
+
+/** When the straight line from (t0, m0) to (t1, m1) crosses a level. */
+export function crossingAt(t0: number, m0: number, t1: number, m1: number, level: number): number {
+  return m0 === m1 ? t0 : t0 + ((level - m0) / (m1 - m0)) * (t1 - t0);
 }
 
 interface Stretch {

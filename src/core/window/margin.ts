@@ -3,7 +3,7 @@ import { COVERED, NO_PLACE, NO_TIME } from "../fields/index.ts";
 import { NOT_FIT_HERE } from "../water/index.ts";
 import type { Exposure } from "./exposure.ts";
 import type { Margin, WorstPlace } from "./judged.ts";
-import { firstBelowZero, stretchBelow, worstThatLasts } from "./lasting.ts";
+import { crossingAt, firstBelowZero, stretchBelow, worstThatLasts } from "./lasting.ts";
 import { FELT_BY_CURRENT, FELT_OF_SEA, isMaximum, isOnce, type Limit, type LimitAlong, marginOf } from "./limit.ts";
 import { judgeOnce } from "./once/judge-once.ts";
 import { ARRIVAL, OPEN_WATER } from "./passage-nodes.ts";
@@ -14,9 +14,44 @@ export interface CoveredSpan {
   readonly until: number;
 }
 
-/** Judges one limit on one passage; `covers` as in `judgeAlong`. */
-export function judge(exposure: Exposure, limit: Limit, covers: CoveredSpan | null): Margin {
-  return isOnce(limit) ? judgeOnce(exposure.whole, limit, leavingOf(exposure)) : judgeAlong(exposure, limit, covers);
+/** What a passage meets of one quantity on one part of it, whatever the figures of a limit on it. */
+export interface Extreme {
+  /** The nodes of that part, as [first, one past the last]. */
+  readonly first: number;
+  readonly end: number;
+  /** The first of them that is not covered; −1 where all are. */
+  readonly uncovered: number;
+  /** The covered one with the worst value, the first of several, and that value; −1 and NaN where none is covered. */
+  readonly worstNode: number;
+  readonly worstValue: number;
+}
+
+/** Judges one limit on one passage; `covers` as in `judgeAlong`. `extreme`: as `extremeOf` gives it for this limit. */
+export function judge(exposure: Exposure, limit: Limit, covers: CoveredSpan | null, extreme: Extreme | null = null): Margin {
+  if (isOnce(limit)) return judgeOnce(exposure.whole, limit, leavingOf(exposure));
+  return judgeAlong(exposure, limit, covers, extreme ?? extremeOf(exposure, limit));
+}
+
+/** What limits on the same quantity, part and sense have in common on a passage: all of a limit matters to it but the two figures. */
+export function extremeOf(exposure: Exposure, limit: LimitAlong): Extreme {
+  const [first, end] = judgedNodes(exposure, limit);
+  const { low, high, coverage } = exposure.columns[limit.felt];
+  const maximum = isMaximum(limit);
+  const values = maximum ? high : low;
+  let uncovered = -1;
+  let worstNode = -1;
+  let worstValue = Number.NaN;
+  for (let i = first; i < end; i++) {
+    if (coverage[i] !== COVERED) {
+      if (uncovered < 0) uncovered = i;
+      continue;
+    }
+    const value = values[i] as number;
+    if (worstNode >= 0 && !(maximum ? value > worstValue : value < worstValue)) continue;
+    worstNode = i;
+    worstValue = value;
+  }
+  return { first, end, uncovered, worstNode, worstValue };
 }
 
 /** When and where the berth is left. */
@@ -29,16 +64,10 @@ function leavingOf(exposure: Exposure): { readonly at: number; readonly where: P
  * a node and crossings are where the line crosses; with a toleration the worst is the worst that lasts longer than that. `covers` is what
  * the weather covers in time, null where no source gives the quantity.
  */
-function judgeAlong(exposure: Exposure, limit: LimitAlong, covers: CoveredSpan | null): Margin {
+function judgeAlong(exposure: Exposure, limit: LimitAlong, covers: CoveredSpan | null, extreme: Extreme): Margin {
   const { coverage } = exposure.columns[limit.felt];
-  const [first, end] = judgedNodes(exposure, limit);
-  let uncovered = -1;
-  let known = 0;
-  for (let i = first; i < end; i++) {
-    if (coverage[i] === COVERED) known++;
-    else if (uncovered < 0) uncovered = i;
-  }
-  const worst = known === 0 ? null : worstOf(exposure, limit, first, end);
+  const { first, end, uncovered, worstNode } = extreme;
+  const worst = worstNode < 0 ? null : worstOf(exposure, limit, extreme);
   if (uncovered < 0 && worst !== null) {
     const lacking = FELT_OF_SEA.has(limit.felt) ? firstLackingSwell(exposure, first, end) : -1;
     if (lacking < 0) return { kind: "judged", limit, ...worst };
@@ -100,26 +129,21 @@ function placeOf(exposure: Exposure, node: number): Position {
   return exposure.plane.toPosition(exposure.xMetres[node] as number, exposure.yMetres[node] as number);
 }
 
-/** Whether the known part of a passage passes *never* for longer than is tolerated: what `judge` finds a margin below 0 for, and quicker. */
-export function passesNever(exposure: Exposure, limit: Limit): boolean {
+/**
+ * Whether the known part of a passage passes *never* for longer than is tolerated: what `judge` finds a margin below 0 for, and quicker.
+ * `extreme`: as `extremeOf` gives it for this limit.
+ */
+export function passesNever(exposure: Exposure, limit: Limit, extreme: Extreme | null = null): boolean {
   if (isOnce(limit)) {
     const margin = judge(exposure, limit, null);
     return ((margin.kind === "judged" ? margin : margin.knownPart)?.margin ?? 0) < 0;
   }
-  const [first, end] = judgedNodes(exposure, limit);
-  const { low, high, coverage } = exposure.columns[limit.felt];
+  const { worstNode, worstValue, first, end } = extreme ?? extremeOf(exposure, limit);
   const { never, toleratedSeconds } = limit;
-  const maximum = isMaximum(limit);
-  const values = maximum ? high : low;
-  for (let i = first; i < end; i++) {
-    if (coverage[i] !== COVERED) continue;
-    const value = values[i] as number;
-    if (!(maximum ? value > never : value < never)) continue;
-    if (toleratedSeconds === 0) return true;
-    const { times, margins } = marginsOf(exposure, limit, first, end);
-    return stretchBelow(times, margins, 0, toleratedSeconds) !== null || margins.every((margin) => margin < 0);
-  }
-  return false;
+  if (worstNode < 0 || !(isMaximum(limit) ? worstValue > never : worstValue < never)) return false;
+  if (toleratedSeconds === 0) return true;
+  const { times, margins } = marginsOf(exposure, limit, first, end);
+  return stretchBelow(times, margins, 0, toleratedSeconds) !== null || margins.every((margin) => margin < 0);
 }
 
 /** Times and margins of the covered nodes from `first` until before `end`. */
@@ -140,30 +164,43 @@ function marginsOf(
   };
 }
 
-/** The worst over the covered ones of the nodes from `first` until before `end`. */
-function worstOf(exposure: Exposure, limit: LimitAlong, first: number, end: number): WorstPlace {
+/** The worst over the covered ones of the nodes of `extreme`, one at least. */
+function worstOf(exposure: Exposure, limit: LimitAlong, { first, end, worstNode, worstValue }: Extreme): WorstPlace {
+  const { toleratedSeconds } = limit;
+  const margin = marginOf(limit, worstValue);
+  if (toleratedSeconds === 0) {
+    const firstPastNeverAt = margin < 0 ? firstPast(exposure, limit, first, end) : null;
+    return { margin, value: worstValue, peakValue: worstValue, ...at(exposure, worstNode), firstPastNeverAt };
+  }
+  const { nodes, times, margins } = marginsOf(exposure, limit, first, end);
+  const lasting = worstThatLasts(times, margins, toleratedSeconds);
+  return {
+    margin: lasting.margin,
+    value: limit.never - lasting.margin * (limit.never - limit.happy),
+    peakValue: worstValue,
+    ...at(exposure, nodes[lasting.index] as number),
+    firstPastNeverAt: lasting.margin < 0 ? firstBelowZero(times, margins, toleratedSeconds) : null,
+  };
+}
+
+function at(exposure: Exposure, node: number): Pick<WorstPlace, "at" | "where"> {
+  return { at: exposure.atSeconds[node] as number, where: placeOf(exposure, node) };
+}
+
+/** As `firstBelowZero` with nothing tolerated, on a passage that does fall below 0; it looks no further than that. */
+function firstPast(exposure: Exposure, limit: LimitAlong, first: number, end: number): number {
   const { low, high, coverage } = exposure.columns[limit.felt];
-  const maximum = isMaximum(limit);
-  const values = maximum ? high : low;
-  let worstNode = -1;
+  const values = isMaximum(limit) ? high : low;
+  let before = -1;
   for (let i = first; i < end; i++) {
     if (coverage[i] !== COVERED) continue;
-    const value = values[i] as number;
-    if (worstNode < 0 || (maximum ? value > (values[worstNode] as number) : value < (values[worstNode] as number))) worstNode = i;
-  }
-  const peakValue = values[worstNode] as number;
-  let value = peakValue;
-  let margin = marginOf(limit, value);
-  let firstPastNeverAt: number | null = null;
-  if (margin < 0 || limit.toleratedSeconds > 0) {
-    const { nodes, times, margins } = marginsOf(exposure, limit, first, end);
-    if (limit.toleratedSeconds > 0) {
-      const lasting = worstThatLasts(times, margins, limit.toleratedSeconds);
-      margin = lasting.margin;
-      worstNode = nodes[lasting.index] as number;
-      value = limit.never - margin * (limit.never - limit.happy);
+    const margin = marginOf(limit, values[i] as number);
+    const now = exposure.atSeconds[i] as number;
+    if (margin < 0) {
+      if (before < 0) return now;
+      return crossingAt(exposure.atSeconds[before] as number, marginOf(limit, values[before] as number), now, margin, 0);
     }
-    if (margin < 0) firstPastNeverAt = firstBelowZero(times, margins, limit.toleratedSeconds);
+    before = i;
   }
-  return { margin, value, peakValue, at: exposure.atSeconds[worstNode] as number, where: placeOf(exposure, worstNode), firstPastNeverAt };
+  throw new Error(`a passage that never passes the limit on ${limit.felt} was asked when it does`);
 }

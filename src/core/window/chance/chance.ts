@@ -1,17 +1,7 @@
-import { sunAltitudeDeg } from "../../earth/index.ts";
-import { epochSeconds } from "../../units/index.ts";
 import type { Limit } from "../limit.ts";
+import { ChanceMemo, PAST, UNKNOWN_HERE } from "./chance-memo.ts";
 import type { KeptChance } from "./kept-chance.ts";
-import {
-  ARRIVES,
-  GATE_MISSED,
-  isInChance,
-  judgeSample,
-  type KeptSamples,
-  type LimitInChance,
-  NO_PASSAGE,
-  toleratesAsKept,
-} from "./kept-samples.ts";
+import { ARRIVES, GATE_MISSED, isInChance, type KeptSamples, type LimitInChance, NO_PASSAGE, toleratesAsKept } from "./kept-samples.ts";
 
 /** A share counted out of so many, with its own standard error. */
 export interface Share {
@@ -70,20 +60,24 @@ export function shareOf(count: number, of: number): Share {
   return { count, of, share: of === 0 ? 0 : count / of, standardError: Math.sqrt((p * (1 - p)) / (of + 2)) };
 }
 
-/** Judges crossings that were tried by limits: nothing is run again. Limits on what lay before leaving are not in it. */
-export function chanceOf(kept: KeptChance, limits: readonly Limit[]): Chance {
+/**
+ * Judges crossings that were tried by limits: nothing is run again. Limits on what lay before leaving are not in it. `memo` remembers what
+ * was found of these crossings before.
+ */
+export function chanceOf(kept: KeptChance, limits: readonly Limit[], memo: ChanceMemo = new ChanceMemo()): Chance {
   const judging = limits.filter(isInChance);
   const { samples, forecasts } = kept;
-  const counts = new Map(judging.map((limit) => [limit, 0]));
+  const bySamples = judging.map((limit) => memo.judged(samples, limit));
+  const counts = judging.map(() => 0);
   let [good, past, noPassage, gateMissed] = [0, 0, 0, 0];
   for (let sample = 0; sample < samples.count; sample++) {
-    const judged = judgeAll(samples, sample, judging, counts);
+    const judged = judgeAll(samples, sample, bySamples, counts);
     if (judged === "good") good++;
     else if (judged === "past") past++;
     else if (judged === "noPassage") noPassage++;
     else if (judged === "gateMissed") gateMissed++;
   }
-  const arrivals = samples.arrivalAt.filter((_, sample) => samples.ends[sample] === ARRIVES).sort();
+  const arrivals = memo.arrivalsOf(samples);
   const byWhen = (share: number): number | null => quantile(arrivals, samples.count, share);
   const lateAt = byWhen(ARRIVAL_SHARES[2]);
   return {
@@ -93,50 +87,52 @@ export function chanceOf(kept: KeptChance, limits: readonly Limit[]): Chance {
     gateMissed,
     notJudged: samples.count - good - past - noPassage - gateMissed,
     arrival: { earlyAt: byWhen(ARRIVAL_SHARES[0]), middleAt: byWhen(ARRIVAL_SHARES[1]), lateAt },
-    lateLight: lateAt === null ? null : lateLightAt(kept, lateAt, judging),
-    shuts: [...counts]
-      .map(([limit, count]) => ({ limit, count }))
+    lateLight: lateAt === null ? null : lateLightAt(kept, lateAt, judging, memo),
+    shuts: judging
+      .map((limit, k) => ({ limit, count: counts[k] ?? 0 }))
       .filter(({ count }) => count > 0)
       .sort((one, other) => other.count - one.count),
-    forecasts: forecasts === null ? null : shareOf(goodOf(forecasts, judging), forecasts.count),
+    forecasts: forecasts === null ? null : shareOf(goodOf(forecasts, judging, memo), forecasts.count),
     toleratedAsNone: judging.filter((limit) => !toleratesAsKept(samples, limit)),
     wind: kept.wind,
     current: kept.current,
   };
 }
 
-function lateLightAt({ berth }: KeptChance, at: number, limits: readonly LimitInChance[]): LateLight | null {
+function lateLightAt(kept: KeptChance, at: number, limits: readonly LimitInChance[], memo: ChanceMemo): LateLight | null {
   const limit = limits.find((one) => one.felt === "sunAltitudeDeg" && one.during === "arrival");
   if (limit === undefined) return null;
-  const altitudeDeg = sunAltitudeDeg(epochSeconds(at), berth);
+  const altitudeDeg = memo.altitudeDegAt(kept, at);
   return { at, sunAltitudeDeg: altitudeDeg, past: altitudeDeg < limit.never };
 }
 
+/** One sample by all limits: `byLimit` is how it stands to each; `counts`, where given, goes up for each that it passes. */
 function judgeAll(
   kept: KeptSamples,
   sample: number,
-  limits: readonly LimitInChance[],
-  counts: Map<LimitInChance, number> | null,
+  byLimit: readonly Uint8Array[],
+  counts: number[] | null,
 ): "good" | "past" | "noPassage" | "gateMissed" | "notJudged" {
   const end = kept.ends[sample];
   if (end === NO_PASSAGE) return "noPassage";
   if (end === GATE_MISSED) return "gateMissed";
   if (end !== ARRIVES) return "notJudged";
   let past = false;
-  let unknown = limits.length === 0;
-  for (const limit of limits) {
-    const judged = judgeSample(kept, sample, limit);
-    if (judged === "unknown") unknown = true;
-    if (judged !== "past") continue;
+  let unknown = byLimit.length === 0;
+  for (let k = 0; k < byLimit.length; k++) {
+    const judged = byLimit[k]?.[sample];
+    if (judged === UNKNOWN_HERE) unknown = true;
+    if (judged !== PAST) continue;
     past = true;
-    counts?.set(limit, (counts.get(limit) ?? 0) + 1);
+    if (counts !== null) counts[k] = (counts[k] ?? 0) + 1;
   }
   return past ? "past" : unknown ? "notJudged" : "good";
 }
 
-function goodOf(kept: KeptSamples, limits: readonly LimitInChance[]): number {
+function goodOf(kept: KeptSamples, limits: readonly LimitInChance[], memo: ChanceMemo): number {
+  const byLimit = limits.map((limit) => memo.judged(kept, limit));
   let good = 0;
-  for (let sample = 0; sample < kept.count; sample++) if (judgeAll(kept, sample, limits, null) === "good") good++;
+  for (let sample = 0; sample < kept.count; sample++) if (judgeAll(kept, sample, byLimit, null) === "good") good++;
   return good;
 }
 
