@@ -65,6 +65,8 @@ export async function createServer(options: ServerOptions): Promise<CreatedServe
     builtFolder: options.built ?? null,
     ...(options.deskScript === undefined ? {} : { deskScript: options.deskScript }),
   });
+  // Its thread loads while the library and the routes are made ready.
+  office.desk.begin();
   try {
     for (const { path, id } of DEMOS) {
       const taken = await adoptFile(library.value, path, { origin: "demo", id });
@@ -74,14 +76,18 @@ export async function createServer(options: ServerOptions): Promise<CreatedServe
     const opened = open === null || demo !== undefined ? null : await adoptFile(library.value, open, { origin: "opened" });
     if (opened?.ok === false) throw new BadInput(opened.issues);
     const passageId = opened?.value.id ?? (demo ?? FIRST_DEMO).id;
-    const server = await buildServer(office, options, fault);
     // What was kept of an earlier run is taken up; else a run begins.
     void office.board(passageId);
+    const server = await buildServer(office, options, fault);
     return { server, passageId, office };
   } catch (error) {
     await office.close();
     throw error;
   }
+}
+
+function notOurs(): never {
+  throw new Error("a schema came to a compiler that is not ours");
 }
 
 async function buildServer(office: Office, options: ServerOptions, fault: (why: string) => void): Promise<FastifyInstance> {
@@ -90,6 +96,8 @@ async function buildServer(office: Office, options: ServerOptions, fault: (why: 
     forceCloseConnections: true,
     frameworkErrors: answerMalformed,
     routerOptions: { maxParamLength: 200 },
+    // Those that the framework would load by itself are never asked: ours are set below.
+    schemaController: { compilersFactory: { buildValidator: notOurs, buildSerializer: notOurs } },
   }).withTypeProvider<ZodTypeProvider>();
   server.setValidatorCompiler(validatorCompiler);
   server.setSerializerCompiler(serializerCompiler);

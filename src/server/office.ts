@@ -4,7 +4,7 @@ import { good, type Parsed } from "../core/answers/index.ts";
 import { editEntries, type PassageDocument, readPassage } from "../formats/passage/index.ts";
 import type { Library, PassageEntry, PassageWritten } from "../storage/index.ts";
 import { Desk, type DeskOptions } from "./desk/desk.ts";
-import type { DeskPassage } from "./desk/desk-messages.ts";
+import type { DeskAnswers, DeskPassage } from "./desk/desk-messages.ts";
 import { boardKey } from "./desk/run-key.ts";
 import { ReadDocuments } from "./read-documents.ts";
 import { type Run, Runs, whatIsRun } from "./runs.ts";
@@ -12,10 +12,15 @@ import { type Run, Runs, whatIsRun } from "./runs.ts";
 /** A board that was told within this time may be told again as it was. Ours. */
 const TOLD_AGAIN_SECONDS = 600;
 
+/** A board is kept for the next start when it has stood for so long: it is only a saving, and nobody waits for it. */
+const KEEP_BOARD_AFTER_MILLISECONDS = 200;
+
 /** After so many edits one is read no faster: measured. They begin when the page has what it opens with. */
 const REHEARSALS = 20;
 const REHEARSE_AFTER_MILLISECONDS = 700;
 const REHEARSE_EVERY_MILLISECONDS = 15;
+
+type ToldBoard = Promise<Parsed<DeskAnswers["board"]>>;
 
 /** What came of a change. `boardJson` null: a run must bring it. */
 export interface Changed {
@@ -44,6 +49,10 @@ export class Office {
   private readonly now: () => number;
   /** By passage, the key of the board that the desk answered last. */
   private readonly lastBoards = new Map<string, string>();
+  /** By passage, the board that is still to be kept. */
+  private readonly toKeep = new Map<string, { readonly key: string; readonly json: string }>();
+  /** What was asked of the desk before it was wanted, by the key of its board. */
+  private foreseen: { readonly key: string; readonly told: ToldBoard } | null = null;
   private hasRehearsed = false;
   private readonly builtFolder: string | null;
 
@@ -65,10 +74,33 @@ export class Office {
   /** The passage with its files, for the desk. */
   forDesk(id: string): Parsed<DeskPassage> {
     const text = this.library.text(id);
-    if (!text.ok) return text;
+    return text.ok ? good(this.withFiles(id, text.value)) : text;
+  }
+
+  private withFiles(id: string, text: string): DeskPassage {
     const files = this.library.filesOf(id).map(({ name, hash }) => ({ name, hash, path: this.library.contents.pathOf(hash) }));
-    const document = this.documents.known(text.value);
-    return good({ text: text.value, files, ...(document === null ? {} : { document }) });
+    const document = this.documents.known(text);
+    return { text, files, ...(document === null ? {} : { document }) };
+  }
+
+  /**
+   * A passage is about to be changed to this document: the desk judges its board while the change is written. It is told by `board` alone,
+   * of a passage that stands so, and so never of a change that was not written.
+   */
+  foresee(id: string, document: PassageDocument): void {
+    this.documents.remember(document);
+    const passage = this.withFiles(id, document.text);
+    this.foreseen = { key: boardKey(passage), told: this.askBoard(passage) };
+  }
+
+  private askBoard(passage: DeskPassage): ToldBoard {
+    return this.desk.ask<"board">({ kind: "board", passage, nowAt: this.now() });
+  }
+
+  private toldBoard(key: string, passage: DeskPassage): ToldBoard {
+    const { foreseen } = this;
+    this.foreseen = null;
+    return foreseen?.key === key ? foreseen.told : this.askBoard(passage);
   }
 
   /** The document of a passage as it stands. */
@@ -98,6 +130,7 @@ export class Office {
     const boardJson = run.board?.json;
     if (!cancelled && boardJson !== undefined) {
       const key = boardKey(passage);
+      this.toKeep.delete(run.passageId);
       this.library.answers.keepBoard(run.passageId, key, boardJson);
       this.lastBoards.set(run.passageId, key);
     }
@@ -120,7 +153,7 @@ export class Office {
     void this.rehearse(id);
     const key = boardKey(passage.value);
     const kept = this.keptBoard(id, key);
-    const asked = this.desk.ask<"board">({ kind: "board", passage: passage.value, nowAt: this.now() });
+    const asked = this.toldBoard(key, passage.value);
     if (kept !== null) {
       // The desk opens the passage meanwhile, for what will be asked next, and runs what it has not kept.
       void asked.then((told) => told.ok && !told.value.whole && this.run(id));
@@ -130,12 +163,22 @@ export class Office {
     if (!told.ok) return told;
     const { json, whole } = told.value;
     if (json !== null && whole) {
-      if (this.lastBoards.get(id) !== key) this.library.answers.keepBoard(id, key, json);
+      if (this.lastBoards.get(id) !== key) this.keepLater(id, { key, json });
       this.lastBoards.set(id, key);
       return good({ boardJson: json, run: null });
     }
     const run = this.run(id);
     return run.ok ? good({ boardJson: json, run: run.value }) : run;
+  }
+
+  private keepLater(id: string, board: { readonly key: string; readonly json: string }): void {
+    if (this.toKeep.size === 0) setTimeout(() => this.keepBoards(), KEEP_BOARD_AFTER_MILLISECONDS).unref();
+    this.toKeep.set(id, board);
+  }
+
+  private keepBoards(): void {
+    for (const [id, { key, json }] of this.toKeep) this.library.answers.keepBoard(id, key, json);
+    this.toKeep.clear();
   }
 
   /**
@@ -179,6 +222,7 @@ export class Office {
 
   /** The board that was told of a passage as it stands, and the name of a file to keep it under with a build; null: none was. */
   boardToKeep(id: string): { readonly fileName: string; readonly json: string } | null {
+    this.keepBoards();
     const key = this.lastBoards.get(id);
     const kept = key === undefined ? null : this.library.answers.boardOf(id, key);
     return key === undefined || kept === null ? null : { fileName: boardFileName(key), json: kept.json };
@@ -203,6 +247,7 @@ export class Office {
   async close(): Promise<void> {
     for (const run of this.runs.going()) this.runs.tell(run.id, { event: "cancelled" });
     await this.desk.close();
+    this.keepBoards();
     this.library.close();
   }
 }

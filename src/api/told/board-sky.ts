@@ -3,16 +3,18 @@ import { type Light, lightAt, lightOver } from "../../core/earth/index.ts";
 import type { Passage } from "../../core/plan/index.ts";
 import { epochSeconds } from "../../core/units/index.ts";
 import { clock } from "../../words/index.ts";
+import { iso } from "../instant.ts";
 import type { LineTold } from "./board-told.ts";
 
 /** The twilights told as one. */
 export const LIGHTS: Readonly<Record<Light, LineTold["light"]>> = { day: "day", civil: "twilight", nautical: "twilight", night: "night" };
 
-/** Sun and light over one passage's board, reckoned once: no limit changes them. */
+/** Sun, light and clocks over one passage's board, reckoned once: no limit changes them. */
 export class BoardSky {
   private readonly passage: Pick<Passage, "shipZone" | "from" | "to">;
   private readonly lights = new Map<number, LineTold["light"]>();
   private readonly suns = new Map<string, string | null>();
+  private readonly leaves = new Map<number, Pick<LineTold, "departAt" | "clock">>();
 
   constructor(passage: Pick<Passage, "shipZone" | "from" | "to">) {
     this.passage = passage;
@@ -25,6 +27,13 @@ export class BoardSky {
     const light = LIGHTS[lightAt(epochSeconds(departAt), this.passage.from.position)];
     this.lights.set(departAt, light);
     return light;
+  }
+
+  /** When a departure leaves, as its line tells it. */
+  leavesAt(departAt: number): Pick<LineTold, "departAt" | "clock"> {
+    const known = this.leaves.get(departAt) ?? { departAt: iso(departAt), clock: clock(departAt, this.passage.shipZone) };
+    this.leaves.set(departAt, known);
+    return known;
   }
 
   /** Sunrise to sunset at the entrance on the day of an instant, by ship's time; null where the sun does not both rise and set. */

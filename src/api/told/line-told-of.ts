@@ -1,7 +1,6 @@
 import type { LeaveAnswer } from "../../core/plan/index.ts";
 import type { BoardRow } from "../../core/window/index.ts";
 import {
-  clock,
   dayAndClock,
   decidedInWords,
   doorInWords,
@@ -12,7 +11,7 @@ import {
   shortlyDecided,
   tenthsOf,
 } from "../../words/index.ts";
-import { iso, rounded } from "../instant.ts";
+import { rounded } from "../instant.ts";
 import { BoardSky } from "./board-sky.ts";
 import type { LineTold, VerdictTold } from "./board-told.ts";
 
@@ -31,9 +30,10 @@ export function lineToldOf(
   const verdict = verdictOf(row);
   const isShutWithout = verdict === "closed" && (smallestMargin === null || decidedBy.kind === "gate");
   const tenths = tenthsOf(answer, row);
+  const leaves = sky.leavesAt(row.departAt);
   return {
-    departAt: iso(row.departAt),
-    clock: clock(row.departAt, zone),
+    departAt: leaves.departAt,
+    clock: leaves.clock,
     light: sky.lightAt(row.departAt),
     verdict,
     margin: isShutWithout ? SHUT_MARGIN : smallestMargin === null ? null : rounded(smallestMargin, 4),

@@ -6,7 +6,6 @@ import {
   closeJudged,
   closeWays,
   departureTimes,
-  judgeChances,
   judgeLeave,
   type KeepTask,
   keepTasks,
@@ -17,7 +16,15 @@ import {
   type Prepared,
 } from "../../core/plan/index.ts";
 import type { EpochSeconds } from "../../core/units/index.ts";
-import { type KeptChance, type KeptDeparture, keepChance, MarginMemo, type OrderToTry } from "../../core/window/index.ts";
+import {
+  ChanceMemo,
+  chanceOf,
+  type KeptChance,
+  type KeptDeparture,
+  keepChance,
+  MarginMemo,
+  type OrderToTry,
+} from "../../core/window/index.ts";
 import type { PassageDocument } from "../../formats/passage/index.ts";
 import type { OpenedPassage } from "../../storage/index.ts";
 import type { DeskProgress } from "./desk-messages.ts";
@@ -35,6 +42,12 @@ export interface WorkDone {
   readonly kept: readonly (KeptDeparture | null)[];
   readonly tolerations: string;
   readonly chances: readonly (readonly [number, KeptChance])[];
+}
+
+/** What was judged before. */
+interface Memory {
+  readonly margins: MarginMemo;
+  readonly chances: ChanceMemo;
 }
 
 /** A board, and the orders whose chances are still wanting on it. */
@@ -62,7 +75,7 @@ export class PassageWork {
   private judgedLast: { limits: Passage["limits"]; chances: number; tolerations: string; judged: Judged } | null = null;
   /** Ends with the run that was begun last. */
   private busy: Promise<void> = Promise.resolve();
-  private readonly memo = new MarginMemo();
+  private readonly memo: Memory = { margins: new MarginMemo(), chances: new ChanceMemo() };
   private readonly closely = new Map<number, CloseWays>();
   /** Sun and light over the board. */
   readonly sky: BoardSky;
@@ -112,7 +125,7 @@ export class PassageWork {
    */
   *rehearsals(prepared: Prepared): Generator<LeaveAnswer> {
     const { limits } = prepared.passage;
-    const memo = new MarginMemo();
+    const memo: Memory = { margins: new MarginMemo(), chances: new ChanceMemo() };
     for (let round = 0; round < REHEARSALS && this.isTried; round++) {
       const edited = limits.map((limit, i) => (i === round % limits.length ? movedNever(limit, (round + 1) * A_LITTLE) : limit));
       yield this.judgeAnew({ ...prepared, passage: { ...prepared.passage, limits: edited } }, memo).answer;
@@ -121,13 +134,14 @@ export class PassageWork {
 
   private judgeAnew(prepared: Prepared, memo = this.memo): Judged {
     const { limits } = prepared.passage;
-    const board = judgeLeave(prepared, this.departures, this.allKept(), memo);
+    const board = judgeLeave(prepared, this.departures, this.allKept(), memo.margins);
     const fit = this.tolerations === tolerationsOf(prepared.passage);
     const keptChances = board.rows.map(({ departAt, verdict }) =>
       fit && verdict.kind !== "closed" ? (this.chances.get(departAt) ?? null) : null,
     );
     const missing = ordersToTry(board).filter(({ departAt }) => !fit || !this.chances.has(departAt));
-    return { answer: { ...board, keptChances, chances: judgeChances(keptChances, limits) }, missing };
+    const chances = keptChances.map((kept) => (kept === null ? null : chanceOf(kept, limits, memo.chances)));
+    return { answer: { ...board, keptChances, chances }, missing };
   }
 
   /** The departure and its line, where it stands on the board. */

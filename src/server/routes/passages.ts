@@ -211,8 +211,8 @@ async function change(
   const document = office.document(id);
   const made = document.ok ? make(document.value) : document;
   if (!made.ok) return refuse(reply, made.issues);
-  office.documents.remember(made.value);
   const same = document.ok && document.value.text === made.value.text;
+  office.foresee(id, made.value);
   return told(reply, office, same ? entry : office.library.change(id, revision, writtenOf(made.value)));
 }
 
