@@ -94,8 +94,11 @@ describe.skipIf(whyNoPage !== null)("the page on the demo", () => {
     // The board above has grown or shrunk; the field under the hand stays about where it was.
     expect(Math.abs((await onScreen()) - stood)).toBeLessThan(100);
     await settled(page);
+    // What was changed where it stands is what is drawn when the page is opened anew.
+    const changed = await board();
     await page.reload();
     await settled(page);
+    await expect.poll(board, SOON).toBe(changed);
     expect(await gust.inputValue()).toBe("19 kn");
     await page.locator("#undo").focus();
     await page.keyboard.press("Control+z");

@@ -1,32 +1,13 @@
-const standing = new WeakMap<Element, readonly string[]>();
-
 /**
- * Makes the children of an element what a figure drew, one piece of markup for each, all its text escaped already. A child whose markup has
- * not changed is not touched, and within one that has, every element is left alone that stands there letter for letter: where few lines of
- * many have changed, few are laid out again. Tells whether anything changed.
+ * Makes an element what a figure drew of it, all its text escaped already. Every element within it is left alone that stands there letter for
+ * letter: where few of many have changed, few are laid out again. `inside`: what the markup must stand in to be read, `<table><tbody>` for a row.
  */
-export function changeChildren(parent: Element, pieces: readonly string[]): boolean {
-  const before = standing.get(parent) ?? [];
-  standing.set(parent, pieces);
-  if (before.length !== pieces.length || parent.childElementCount !== pieces.length) {
-    parent.innerHTML = pieces.join("");
-    return true;
-  }
-  const changed = [...parent.children].filter((child, i) => {
-    const piece = pieces[i] ?? "";
-    if (before[i] === piece) return false;
-    const made = document.createElement("template");
-    made.innerHTML = piece;
-    const next = made.content.firstElementChild;
-    if (next !== null) become(child, next);
-    return true;
-  });
-  return changed.length > 0;
-}
-
-/** Notes what the children of an element were drawn from, where it was drawn whole. */
-export function noteChildren(parent: Element, pieces: readonly string[]): void {
-  standing.set(parent, pieces);
+export function becomeMarkup(standing: Element, markup: string, inside = ""): void {
+  const made = document.createElement("template");
+  made.innerHTML = inside + markup;
+  let next = made.content.firstElementChild;
+  for (let depth = inside.split("<").length - 1; depth > 0; depth--) next = next?.firstElementChild ?? null;
+  if (next !== null) become(standing, next);
 }
 
 /** Makes one node like another, down to the first element whose own tag has changed. */

@@ -47,6 +47,14 @@ export function setMarkup(container: Element, markup: string): boolean {
   return true;
 }
 
+/** Fills a container with what is made of some facts; does nothing when what was made of the same stands there. */
+export function fillFrom(container: Element, facts: unknown, make: () => readonly Content[]): void {
+  const key = `facts ${JSON.stringify(facts)}`;
+  if (shown.get(container) === key) return;
+  fill(container, ...make());
+  shown.set(container, key);
+}
+
 /** Puts contents in place of what a container held, whether markup or elements. */
 export function fill(container: Element, ...contents: readonly Content[]): void {
   shown.delete(container);

@@ -1,7 +1,8 @@
 import type { BoardTold, LineTold } from "../../api/index.ts";
-import { type BoardLook, drawBoard, drawBoardDay, drawBoardKey } from "../../figures/index.ts";
-import { changeChildren, noteChildren } from "../dom/change-markup.ts";
-import { byId, setMarkup } from "../dom/element.ts";
+import { type BoardLook, drawBoard, drawBoardDay, drawBoardKey, drawBoardLine, lineId } from "../../figures/index.ts";
+import { becomeMarkup } from "../dom/change-markup.ts";
+import { byId, fill, setMarkup } from "../dom/element.ts";
+import { dayChange } from "../state/day-change.ts";
 import { stepOf, walk } from "../state/walk-board.ts";
 
 /** Narrower than this, px, the board is set in two rows of words a line. */
@@ -22,17 +23,34 @@ export function boardView(choose: (departAt: string, byKey: boolean) => void): B
   let chosen: string | null = null;
   let buttons = new Map<string, HTMLInputElement>();
   let compact: boolean | null = null;
+  /** What stands in the place, and in which look. */
+  let drawn: { readonly days: BoardTold["days"]; readonly compact: boolean; readonly marginalBelow: number } | null = null;
 
   const narrow = (): boolean => place.clientWidth < COMPACT_BELOW_PX;
-  /** Sets the days that have changed; tells whether any has. */
-  const set = ({ days }: BoardTold, look: BoardLook): boolean => {
-    const pieces = days.map((day) => drawBoardDay(day, look));
-    const grid = (): Element | null => place.querySelector(":scope > .board");
-    const standing = grid();
-    if (standing !== null && days.length > 0) return changeChildren(standing, pieces);
-    const changed = setMarkup(place, drawBoard(days, look));
-    const made = grid();
-    if (made !== null) noteChildren(made, pieces);
+  /** Sets what has changed, down to single lines; tells whether anything has. */
+  const set = ({ days, marginalBelow }: BoardTold, look: BoardLook): boolean => {
+    const before = drawn;
+    drawn = { days, compact: look.compact, marginalBelow };
+    const sections = [...place.querySelectorAll(":scope > .board > .day")];
+    const fits = before !== null && before.compact === look.compact && before.marginalBelow === marginalBelow;
+    if (!fits || sections.length !== days.length || before.days.length !== days.length) {
+      fill(place);
+      return setMarkup(place, drawBoard(days, look));
+    }
+    let changed = false;
+    for (const [i, day] of days.entries()) {
+      const [section, was] = [sections[i], before.days[i]];
+      if (section === undefined || was === undefined) continue;
+      const change = dayChange(was, day);
+      if (change.kind !== "same") changed = true;
+      if (change.kind === "whole") becomeMarkup(section, drawBoardDay(day, look));
+      if (change.kind !== "lines") continue;
+      const lineLook = { ...look, kind: look.compact ? ("compact" as const) : ("wide" as const), weekday: day.weekday };
+      for (const line of change.lines) {
+        const row = document.getElementById(lineId(line.departAt));
+        if (row !== null) becomeMarkup(row, drawBoardLine(line, lineLook), "<table><tbody>");
+      }
+    }
     return changed;
   };
   const draw = (): void => {
@@ -93,6 +111,7 @@ export function boardView(choose: (departAt: string, byKey: boolean) => void): B
     },
     empty(markup) {
       board = null;
+      drawn = null;
       buttons.clear();
       setMarkup(place, markup);
       setMarkup(byId("board-key"), "");

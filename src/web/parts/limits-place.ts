@@ -1,6 +1,6 @@
 import type { BoardTold } from "../../api/index.ts";
 import type { ShownIssue } from "../ask/answered.ts";
-import { button, byId, element, fill } from "../dom/element.ts";
+import { button, byId, element, fill, fillFrom } from "../dom/element.ts";
 import { type LimitsForm, limitsForm } from "./limits-form.ts";
 import { setLimit } from "./set-limit.ts";
 import { restsFold } from "./when.ts";
@@ -49,9 +49,9 @@ export function limitsPlace(work: LimitsWork): LimitsPlace {
       }
       form.take(board);
       another.take(board);
-      unset.textContent = board.unset;
-      const found = restsFold(board);
-      fill(rests, found);
+      if (unset.textContent !== board.unset) unset.textContent = board.unset;
+      // An open fold stays open while what it says stays the same.
+      fillFrom(rests, board.restsOn, () => [restsFold(board)]);
     },
     steps(canUndo, canRedo) {
       // A button that loses its use while it has the focus would drop it to the top of the page.
