@@ -9,6 +9,7 @@ import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import { keepDemoAnswer } from "../scripts/house/demo-answer.mjs";
 import { inRoot } from "../scripts/house/root.mjs";
+import { latenciesOf, traced } from "./browser-trace.mjs";
 import { median } from "./clock.mjs";
 
 const CHROMIUM = process.env["ATHWART_CHROMIUM"] ?? "/usr/bin/chromium";
@@ -52,16 +53,21 @@ export async function benchPage() {
     say("board usable, opened again", ms(performance.now() - warm));
     await page.waitForSelector("#section-figure svg");
     await page.waitForTimeout(1500);
-    const moves = await page.evaluate(movesInPage, MOVES);
-    say(
-      `a departure moved, key to what the frame needs, median of ${MOVES}`,
-      `${ms(median(moves.work))} (longest ${ms(Math.max(...moves.work))})`,
-    );
-    say("the same, key to the frame after it is painted", `${ms(median(moves.painted))} (longest ${ms(Math.max(...moves.painted))})`);
+    const moves = await movesByKeys(page, MOVES);
+    say(`a departure moved, key to its work done and laid out, median of ${MOVES}`, medianAndLongest(moves.work));
+    say("  then waiting for the browser to begin its frame", medianAndLongest(moves.waited));
+    say("  then style, layout and paint of that frame", medianAndLongest(moves.drawn));
+    say("  key to the frame after it is painted, in all", medianAndLongest(moves.painted));
+    say("  key to that frame presented, as the browser itself tells it", medianAndLongest(moves.presented));
     for (const restMilliseconds of [2000, 300]) {
       const edits = [];
       for (let i = 0; i < EDITS; i++) edits.push(await editOnce(page, i % 2 === 0 ? "26 kn" : "27 kn", restMilliseconds));
-      say(`a limit edited to its new board, ${restMilliseconds / 1000} s apart, median of ${EDITS}`, ms(median(edits)));
+      say(
+        `a limit edited to its new board, ${restMilliseconds / 1000} s apart, median of ${EDITS}`,
+        medianAndLongest(edits.map(({ seen }) => seen)),
+      );
+      say("  of that, the server's answer", medianAndLongest(edits.map(({ answered }) => answered)));
+      say("  the page, from the answer to the board set", medianAndLongest(edits.map(({ drawn }) => drawn)));
     }
     await page.waitForSelector("#run", { state: "hidden", timeout: 120_000 });
     say("a run stopped", ms(await stopOnce(page)));
@@ -75,37 +81,53 @@ export async function benchPage() {
 }
 
 /**
- * Moves the choice down and up the board by keys, as a hand would; times in milliseconds.
+ * Moves the choice down and up the board by keys that the browser is given as a keyboard's, so that its whole way from key to frame is
+ * measured; times in milliseconds. A page can't make a frame begin sooner: what is waited for it is told apart.
+ * @param {import("playwright-core").Page} page
  * @param {number} moves
- * @returns {Promise<{ work: number[], painted: number[] }>} `work`: until the key's own work is done and laid out; `painted`: until the frame that shows it is out
  */
-async function movesInPage(moves) {
-  const work = [];
-  const painted = [];
-  const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
-  const task = () =>
-    new Promise((resolve) => {
+async function movesByKeys(page, moves) {
+  await page.focus("#board input[type=radio]:checked");
+  await page.evaluate(timeKeysInPage);
+  const trace = await traced(page);
+  for (let i = 0; i < moves; i++) {
+    await page.keyboard.press(i % 20 < 10 ? "ArrowDown" : "ArrowUp");
+    await page.waitForTimeout(150);
+  }
+  const presented = latenciesOf(await trace.end(), "KEY_PRESSED");
+  const keys = await page.evaluate(() => /** @type {{ keys?: KeyTimes[] }} */ (window).keys ?? []);
+  return {
+    work: keys.map(({ from, done }) => done - from),
+    waited: keys.map(({ done, frame }) => frame - done),
+    drawn: keys.map(({ frame, out }) => out - frame),
+    painted: keys.map(({ from, out }) => out - from),
+    presented,
+  };
+}
+
+/** @typedef {{ from: number, done: number, frame: number, out: number }} KeyTimes */
+
+/** Notes of each key when it is heard, when its work is done and laid out, when the next frame begins, and when that is painted. */
+function timeKeysInPage() {
+  /** @type {KeyTimes[]} */
+  const keys = [];
+  Object.assign(window, { keys });
+  let from = 0;
+  window.addEventListener("keydown", () => (from = performance.now()), { capture: true });
+  window.addEventListener("keydown", () => {
+    document.body.getBoundingClientRect();
+    const [began, done] = [from, performance.now()];
+    requestAnimationFrame(() => {
+      const frame = performance.now();
       const channel = new MessageChannel();
-      channel.port1.onmessage = () => resolve(undefined);
+      channel.port1.onmessage = () => keys.push({ from: began, done, frame, out: performance.now() });
       channel.port2.postMessage(null);
     });
-  for (let i = 0; i < moves; i++) {
-    const button = document.querySelector("#board input[type=radio]:checked");
-    if (!(button instanceof HTMLInputElement)) throw new Error("nothing is chosen");
-    const key = i % 20 < 10 ? "ArrowDown" : "ArrowUp";
-    const from = performance.now();
-    button.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
-    document.body.getBoundingClientRect();
-    work.push(performance.now() - from);
-    await frame();
-    await task();
-    painted.push(performance.now() - from);
-    await new Promise((resolve) => setTimeout(resolve, 150));
-  }
-  return { work, painted };
+  });
 }
 
 /**
+ * Edits one limit; times in milliseconds. `seen`: from the key to the beginning of the frame in which the new board is seen.
  * @param {import("playwright-core").Page} page
  * @param {string} typed
  * @param {number} restMilliseconds from the edit before
@@ -117,11 +139,23 @@ function editOnce(page, typed, restMilliseconds) {
       const board = document.querySelector("#board");
       if (!(field instanceof HTMLInputElement) || board === null) throw new Error("there is no such limit");
       await new Promise((resolve) => setTimeout(resolve, rest));
+      performance.clearResourceTimings();
+      let set = 0;
+      const watch = new MutationObserver(() => {
+        if (document.querySelector("#saved")?.textContent === "Saved") set = performance.now();
+      });
+      watch.observe(document.body, { childList: true, subtree: true });
       const from = performance.now();
       field.value = text;
       field.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true, cancelable: true }));
       while (document.querySelector("#saved")?.textContent !== "Saved") await new Promise((resolve) => requestAnimationFrame(resolve));
-      return performance.now() - from;
+      const seen = performance.now();
+      watch.disconnect();
+      // What the browser notes of a request comes a little after its answer.
+      await new Promise((resolve) => setTimeout(resolve, 50));
+      const sent = performance.getEntriesByType("resource").find(({ name }) => /\/api\/passages\/[^/]+$/.test(name));
+      if (!(sent instanceof PerformanceResourceTiming)) throw new Error("no edit was sent");
+      return { seen: seen - from, answered: sent.responseStart - sent.requestStart, drawn: set - sent.responseEnd };
     },
     /** @type {const} */ ([typed, restMilliseconds]),
   );
@@ -191,6 +225,7 @@ function startServer(home, built = null) {
 }
 
 const say = (/** @type {string} */ what, /** @type {string} */ figure) => console.log(`  ${what.padEnd(68)} ${figure}`);
+const medianAndLongest = (/** @type {readonly number[]} */ values) => `${ms(median(values))} (longest ${ms(Math.max(...values))})`;
 const ms = (/** @type {number} */ value) => `${value.toFixed(value < 10 ? 1 : 0)} ms`;
 const seconds = (/** @type {number} */ value) => `${(value / 1000).toFixed(1)} s`;
 
