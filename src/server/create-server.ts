@@ -65,8 +65,6 @@ export async function createServer(options: ServerOptions): Promise<CreatedServe
     builtFolder: options.built ?? null,
     ...(options.deskScript === undefined ? {} : { deskScript: options.deskScript }),
   });
-  // Its thread loads while the library and the routes are made ready.
-  office.desk.begin();
   try {
     for (const { path, id } of DEMOS) {
       const taken = await adoptFile(library.value, path, { origin: "demo", id });
@@ -76,15 +74,21 @@ export async function createServer(options: ServerOptions): Promise<CreatedServe
     const opened = open === null || demo !== undefined ? null : await adoptFile(library.value, open, { origin: "opened" });
     if (opened?.ok === false) throw new BadInput(opened.issues);
     const passageId = opened?.value.id ?? (demo ?? FIRST_DEMO).id;
-    // What was kept of an earlier run is taken up; else a run begins.
-    void office.board(passageId);
+    // Where no board is kept a run begins while the routes are made ready; else they have the processor, and the desk is begun after them.
+    if (!office.isBoardKept(passageId)) void office.board(passageId);
     const server = await buildServer(office, options, fault);
+    server.addHook("onListen", () => {
+      setTimeout(() => void office.board(passageId), DESK_AFTER_MILLISECONDS).unref();
+    });
     return { server, passageId, office };
   } catch (error) {
     await office.close();
     throw error;
   }
 }
+
+/** A page that is opened at once gets what is kept before the desk takes a core. Ours. */
+const DESK_AFTER_MILLISECONDS = 250;
 
 function notOurs(): never {
   throw new Error("a schema came to a compiler that is not ours");

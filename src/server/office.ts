@@ -53,6 +53,7 @@ export class Office {
   private readonly toKeep = new Map<string, { readonly key: string; readonly json: string }>();
   /** What was asked of the desk before it was wanted, by the key of its board. */
   private foreseen: { readonly key: string; readonly told: ToldBoard } | null = null;
+  private isClosed = false;
   private hasRehearsed = false;
   private readonly builtFolder: string | null;
 
@@ -153,13 +154,15 @@ export class Office {
     void this.rehearse(id);
     const key = boardKey(passage.value);
     const kept = this.keptBoard(id, key);
-    const asked = this.toldBoard(key, passage.value);
     if (kept !== null) {
-      // The desk opens the passage meanwhile, for what will be asked next, and runs what it has not kept.
-      void asked.then((told) => told.ok && !told.value.whole && this.run(id));
+      // Once that is on its way the desk opens the passage, for what will be asked next, and runs what it has not kept.
+      setImmediate(() => {
+        if (this.isClosed) return;
+        void this.toldBoard(key, passage.value).then((told) => told.ok && !told.value.whole && this.run(id));
+      });
       return good({ boardJson: kept, run: null });
     }
-    const told = await asked;
+    const told = await this.toldBoard(key, passage.value);
     if (!told.ok) return told;
     const { json, whole } = told.value;
     if (json !== null && whole) {
@@ -169,6 +172,12 @@ export class Office {
     }
     const run = this.run(id);
     return run.ok ? good({ boardJson: json, run: run.value }) : run;
+  }
+
+  /** Whether `board` has an answer at once, of an earlier start or of the build. */
+  isBoardKept(id: string): boolean {
+    const passage = this.forDesk(id);
+    return passage.ok && this.keptBoard(id, boardKey(passage.value)) !== null;
   }
 
   private keepLater(id: string, board: { readonly key: string; readonly json: string }): void {
@@ -245,6 +254,7 @@ export class Office {
   }
 
   async close(): Promise<void> {
+    this.isClosed = true;
     for (const run of this.runs.going()) this.runs.tell(run.id, { event: "cancelled" });
     await this.desk.close();
     this.keepBoards();

@@ -42,11 +42,6 @@ export class Desk {
     this.script = options.script ?? builtScript();
   }
 
-  /** Starts the thread before anything is asked of it. */
-  begin(): void {
-    if (!this.closed) this.started();
-  }
-
   /** `gone`: whoever waits for the answer may leave, and what is not begun by then is not done. */
   ask<Kind extends DeskAsk["kind"]>(ask: Extract<DeskAsk, { kind: Kind }>, gone?: AbortSignal): Promise<Parsed<DeskAnswers[Kind]>> {
     if (this.closed || gone?.aborted === true) return Promise.resolve(lost());
