@@ -2,12 +2,14 @@
 import { createHash } from "node:crypto";
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
+import { packCompiled, packedFolder } from "./pack.mjs";
 import { inRoot } from "./root.mjs";
 import { runNode, toolFile } from "./run.mjs";
 
 const stampName = ".built";
 /** The page is bundled apart, into the folder of this name: see `web.mjs`. */
 const pageFolder = "web/";
+const settings = ["tsconfig.json", "package-lock.json", "scripts/house/pack.mjs"];
 /** The demo's answer lies there: see `demo-answer.mjs`. */
 const keptFolder = "kept/";
 
@@ -39,7 +41,13 @@ export function isAsset(path) {
 export function leftOver(sources, outputs) {
   const known = new Set(sources);
   return outputs.filter((path) => {
-    if (path === stampName || path.startsWith(pageFolder) || path.startsWith(keptFolder) || (known.has(path) && isAsset(path)))
+    if (
+      path === stampName ||
+      path.startsWith(pageFolder) ||
+      path.startsWith(keptFolder) ||
+      path.startsWith(packedFolder) ||
+      (known.has(path) && isAsset(path))
+    )
       return false;
     const stem = path.replace(/(\.d\.ts|\.js)$/, "");
     return stem === path || !(known.has(`${stem}.ts`) || known.has(`${stem}.tsx`));
@@ -51,7 +59,7 @@ export async function compileIfChanged() {
   const source = inRoot("src");
   const target = inRoot("dist");
   const sources = filesUnder(source).filter((path) => !path.startsWith(pageFolder));
-  const stamp = stampOf([...sources.map((path) => join(source, path)), inRoot("tsconfig.json"), inRoot("package-lock.json")]);
+  const stamp = stampOf([...sources.map((path) => join(source, path)), ...settings.map((path) => inRoot(path))]);
   const stampFile = join(target, stampName);
   if (existsSync(stampFile) && readFileSync(stampFile, "utf8") === stamp) return false;
   const tsc = toolFile("typescript", "tsc");
@@ -64,6 +72,7 @@ export async function compileIfChanged() {
     copyFileSync(join(source, path), join(target, path));
   }
   for (const path of leftOver(sources, filesUnder(target))) rmSync(join(target, path));
+  await packCompiled();
   writeFileSync(stampFile, stamp);
   return true;
 }
