@@ -38,8 +38,6 @@ export interface FetchSought {
   readonly withinMetres: number;
   /** What a ray that finds no land counts as; left out: as far as was looked. */
   readonly openCountsMetres?: number;
-  /** How nearly land is found; left out: as near as a coastline is good for. */
-  readonly toMetres?: number;
 }
 
 /** Rays from a place, each sought when it is first asked for. Land null: none is known, all is open water. */
@@ -63,11 +61,11 @@ export class FetchRays {
   ray(index: number): WayToLand {
     const known = this.known[index];
     if (known !== undefined) return known;
-    const { withinMetres, openCountsMetres, toMetres } = this.sought;
+    const { withinMetres, openCountsMetres } = this.sought;
     const found: WayToLand =
       this.land === null
         ? { metres: withinMetres, open: true }
-        : wayToLand(this.land, this.place, index * RAYS_APART_DEG - this.leanDeg, withinMetres, this.plane.radiusMetres, toMetres);
+        : wayToLand(this.land, this.place, index * RAYS_APART_DEG - this.leanDeg, withinMetres, this.plane.radiusMetres);
     const counts = found.open && openCountsMetres !== undefined ? { metres: openCountsMetres, open: true } : found;
     this.known[index] = counts;
     return counts;

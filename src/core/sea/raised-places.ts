@@ -2,6 +2,7 @@ import { FetchRays, type Land } from "../coast/index.ts";
 import type { Plane } from "../earth/index.ts";
 import { COVERED } from "../fields/index.ts";
 import { metresFromNm, RAD_PER_DEG } from "../units/index.ts";
+import { isOnSheet } from "../water/index.ts";
 import { middleOf, WIND_END_STRIDE, WIND_ENDS, WIND_SLOTS, WIND_SPEED_HIGH_MPS, type WindSampler } from "../weather/index.ts";
 import { StandingSea, type StandingSystem } from "./standing-sea.ts";
 
@@ -11,8 +12,6 @@ export const RAISED_APART_METRES: number = metresFromNm(2);
 const NEAR_SHORE_METRES: number = metresFromNm(0.2);
 /** A ray that finds no land counts as so far, metres: a wind of 15 m/s raises its full sea over it (0.243 U²/g at 0.0016 √(gx) U/g). Ours. */
 export const OPEN_FETCH_METRES = 500e3;
-/** How nearly land is found for a fetch, metres. */
-const FETCH_TO_METRES = 200;
 /** The forecast's first wind is taken to have blown for so long before, seconds. Ours. */
 export const BLEW_BEFORE_SECONDS = 12 * 3600;
 export const RAISED_EVERY_SECONDS = 3600;
@@ -23,6 +22,7 @@ export const RAISED_NUMBERS: number = 2 * SYSTEM_NUMBERS;
 
 /** The sea raised at one place. */
 export interface RaisedPlace {
+  /** On land by the coastline, or beyond the plane. */
   readonly isAshore: boolean;
   /** By hour, `RAISED_NUMBERS` each. */
   readonly hours: Float32Array;
@@ -62,13 +62,19 @@ export class RaisedPlaces {
     return made;
   }
 
-  /** That close to a place of which all corners around are ashore. */
+  /** That close to a place of which all corners around are ashore; where that is ashore too, to the metre. */
   nearTo(xMetres: number, yMetres: number): RaisedPlace {
-    const [column, row] = [Math.round(xMetres / NEAR_SHORE_METRES), Math.round(yMetres / NEAR_SHORE_METRES)];
-    const key = `${column} ${row}`;
+    const near = this.nearShoreAt(xMetres, yMetres, NEAR_SHORE_METRES);
+    return near.isAshore ? this.nearShoreAt(xMetres, yMetres, 1) : near;
+  }
+
+  private nearShoreAt(xMetres: number, yMetres: number, apartMetres: number): RaisedPlace {
+    // Toward the middle of the plane, so that no place on it is taken beyond its edge.
+    const [column, row] = [Math.trunc(xMetres / apartMetres), Math.trunc(yMetres / apartMetres)];
+    const key = `${column} ${row} ${apartMetres}`;
     const known = this.nearShore.get(key);
     if (known !== undefined) return known;
-    const made = this.raise(column * NEAR_SHORE_METRES, row * NEAR_SHORE_METRES);
+    const made = this.raise(column * apartMetres, row * apartMetres);
     this.nearShore.set(key, made);
     return made;
   }
@@ -78,13 +84,9 @@ export class RaisedPlaces {
     const { standing, hourCount, plane, land } = this;
     const hours = new Float32Array(hourCount * RAISED_NUMBERS);
     const covered = new Uint8Array(hourCount);
-    if (land?.contains(xMetres, yMetres) === true) return { isAshore: true, hours, covered: covered.fill(1) };
-    const rays = new FetchRays(
-      land,
-      plane,
-      { xMetres, yMetres },
-      { withinMetres: OPEN_FETCH_METRES, openCountsMetres: OPEN_FETCH_METRES, toMetres: FETCH_TO_METRES },
-    );
+    const beyond = !isOnSheet(plane, xMetres, yMetres);
+    if (beyond || land?.contains(xMetres, yMetres) === true) return { isAshore: true, hours, covered: covered.fill(1) };
+    const rays = new FetchRays(land, plane, { xMetres, yMetres }, { withinMetres: OPEN_FETCH_METRES, openCountsMetres: OPEN_FETCH_METRES });
     standing.clear();
     this.lastFetchMetres = OPEN_FETCH_METRES;
     let known = false;

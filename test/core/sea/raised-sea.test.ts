@@ -146,7 +146,7 @@ describe("the sea raised by a wind forecast", () => {
     const wanted = windSea({ windMps: kn(22), fetchMetres, durationSeconds: null, depthMetres: null });
     const got = read([northerly], coast(12), "none", clock(30));
     expect(got.coverage).toBe(COVERED);
-    // A fetch is found to 200 m of 22 km.
+    // A degree of latitude is no 60 miles on the plane.
     expect(Math.abs(got.heightMetres / wanted.heightMetres - 1)).toBeLessThan(0.006);
     expect(Math.abs(got.periodSeconds / (wanted.periodSeconds ?? 0) - 1)).toBeLessThan(0.004);
     expect(got.systems[SYSTEM_TOWARD_NORTH]).toBeCloseTo(-1, 6);
@@ -203,6 +203,29 @@ describe("the sea raised by a wind forecast", () => {
     const southerly: Blow = { ...northerly, dir: 180 };
     const inShore = read([southerly], coast(6), "none", clock(30), 5.5).heightMetres;
     expect(inShore).toBeCloseTo(read([southerly], coast(6), "none", clock(30), -5).heightMetres, 2);
+  });
+
+  it("is raised to the very edge of the plane, and in waters too narrow for the places around", () => {
+    const edge = 30 * METRES_PER_NM;
+    for (const [x, y] of [
+      [edge, edge],
+      [-edge, 0],
+      [0, -edge],
+    ] as const) {
+      const out = new Float64Array(SEA_SLOTS);
+      expect(raisedSea(winds(northerly), null, "none").onPlane(plane).readInto(out, x, y, clock(30))).toBe(COVERED);
+      expect(out[SEA_HEIGHT_HIGH_METRES]).toBeGreaterThan(1);
+    }
+    // A cut a tenth of a mile wide, from north to south through land; no place of the grid lies in it.
+    const box = (west: number, east: number) => ({
+      kind: "land" as const,
+      name: null,
+      rings: [Float64Array.from([west, -1, east, -1, east, 1, west, 1, west, -1].map((nm, i) => (i % 2 === 0 ? nm / 60 : nm)))],
+    });
+    const out = new Float64Array(SEA_SLOTS);
+    const cut = raisedSea(winds(northerly), landOn(plane, [box(-60, 0.51), box(0.61, 60)]), "none").onPlane(plane);
+    expect(cut.readInto(out, 0.55 * METRES_PER_NM, 100, clock(30))).toBe(COVERED);
+    expect(out[SEA_HEIGHT_HIGH_METRES]).toBeGreaterThan(0.1);
   });
 
   it("covers what its wind does", () => {
