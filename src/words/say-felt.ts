@@ -2,7 +2,7 @@ import { CIVIL_ALTITUDE_DEG, SUNRISE_ALTITUDE_DEG } from "../core/earth/index.ts
 import { nodeAt, rateAtNode, type Track } from "../core/passage/index.ts";
 import { BREAKING_STEEPNESS, STEEPEST_COUNTED } from "../core/sea/index.ts";
 import { METRES_PER_FOOT, nmFromMetres } from "../core/units/index.ts";
-import { EASIEST_SECONDS_PER_METRE, type Felt, type Limit, type WorstPlace } from "../core/window/index.ts";
+import { EASIEST_SECONDS_PER_METRE, type Felt, type Limit, NO_SEA_PERIOD_SECONDS, type WorstPlace } from "../core/window/index.ts";
 import { knots, knotsTimesKnots, wholeKnots } from "./say-quantity.ts";
 import { steepnessInWords } from "./say-sea.ts";
 import { duration } from "./say-time.ts";
@@ -55,7 +55,7 @@ export function worstInWords(limit: Limit, worst: WorstPlace, track: Track | nul
     case "seaHeightMetres":
       return `sea ${value.toFixed(1)} m`;
     case "seaPeriodSeconds":
-      return `sea period ${value.toFixed(0)} s`;
+      return value >= NO_SEA_PERIOD_SECONDS ? "no sea" : `sea period ${value.toFixed(0)} s`;
     case "seaSteepness":
       if (value >= STEEPEST_COUNTED) return "seas stopped or broken by the stream";
       return `${value >= BREAKING_STEEPNESS ? "breaking seas" : "seas"} of ${steepnessInWords(value)} on the stream`;

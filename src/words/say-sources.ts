@@ -113,7 +113,7 @@ function limitsInWords(prepared: Prepared): readonly string[] {
   }
   if ([...FELT_OF_SEA].some(isSet)) {
     sentences.push(
-      `Where no source gives a sea the wind's own is reckoned, ${swellInWords(prepared)}: the upper end of its range over the fetch to the coastline (${Math.round(nmFromMetres(OPEN_FETCH_METRES))} nm where no land is found, or none is known), in deep water, growing hour by hour; its first wind is taken to have blown for ${BLEW_BEFORE_SECONDS / 3600} h before. What a dropped or turned wind leaves halves every ${SEA_HALVES_IN_SECONDS / 3600} h (common practice).`,
+      `Where no source gives a sea the wind's own is reckoned, ${swellInWords(prepared)}: the upper end of its range, steepness and period too, and the longest fetch of its arc, to the coastline (${Math.round(nmFromMetres(OPEN_FETCH_METRES))} nm where no land is found, or none is known), in deep water, growing hour by hour; its first wind is taken to have blown for ${BLEW_BEFORE_SECONDS / 3600} h before. Every forecast and every crossing that is tried meets that sea of the first forecast. What a dropped or turned wind leaves halves every ${SEA_HALVES_IN_SECONDS / 3600} h (common practice).`,
     );
   }
   if ([...FELT_OF_SEA].some((felt) => FELT_BY_CURRENT.has(felt) && isSet(felt))) {
@@ -159,8 +159,10 @@ function boatAssumptionInWords(one: BoatAssumption, hasSeaLoss: boolean): string
       return hasSeaLoss ? "No loss of speed into the wind is reckoned." : "No loss of speed into wind or sea is reckoned.";
     case "headwindLossWithSquareOfWindAhead":
       return `Speed lost to wind ahead goes with its square: ${Math.round(one.lossShare * 100)} % at ${wholeKnots(one.atWindMps)}.${hasSeaLoss ? "" : " No loss into the sea is reckoned."}`;
+    case "headSeaLossNotReckoned":
+      return "No loss of speed into the sea is reckoned.";
     case "headSeaLoss":
-      return `Speed lost to head seas: ${Math.round(one.lossShare * 100)} % into ${HEAD_SEA_METRES} m at ${HEAD_SEA_SECONDS} s from dead ahead, as stated; in others by the square of the height over that of the wave's length and ${one.ridesOverMetres.toFixed(0)} m together${one.waterlineKnown ? " (twice the waterline)" : " (the waterline isn't stated)"}, by the cosine off the bow, each system as it stands on the stream. Nothing is lost abaft the beam or where no sea is known.`;
+      return `Speed lost to head seas: ${Math.round(one.lossShare * 100)} % into ${HEAD_SEA_METRES} m at ${HEAD_SEA_SECONDS} s from dead ahead, as stated; in others by the square of the height over that of the wave's length and ${one.ridesOverMetres.toFixed(0)} m together${one.waterlineKnown ? " (twice the waterline)" : " (the waterline isn't stated)"}, by the cosine off the bow, each system as it stands on the stream. Nothing is lost abaft the beam, where no sea is known, or to a swell that isn't known.`;
     case "sailTableEdges":
       return `Under sail: closer than ${one.closestDeg}° no speed on one heading; below ${wholeKnots(one.lowestWindMps)} in proportion; above ${wholeKnots(one.highestWindMps)} no faster; wider than ${one.widestDeg}° what gybing makes good.`;
     case "leewayNotReckoned":

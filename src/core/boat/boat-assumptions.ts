@@ -24,6 +24,7 @@ export type BoatAssumption =
     }
   | { readonly kind: "headwindLossNotReckoned" }
   | { readonly kind: "headwindLossWithSquareOfWindAhead"; readonly lossShare: number; readonly atWindMps: number }
+  | { readonly kind: "headSeaLossNotReckoned" }
   | { readonly kind: "headSeaLoss"; readonly lossShare: number; readonly ridesOverMetres: number; readonly waterlineKnown: boolean }
   | {
       readonly kind: "sailTableEdges";
@@ -59,14 +60,16 @@ export function boatAssumptions(boat: BoatSpec): readonly BoatAssumption[] {
   const usesEngine = boat.goes !== "sail" || boat.engineRule !== null;
   return [
     ...(usesEngine ? powerAssumptions(boat) : []),
-    ...headSeaAssumptions(boat),
+    ...headSeaAssumptions(boat, usesEngine),
     ...(boat.goes === "power" ? [] : sailAssumptions(boat)),
   ];
 }
 
-function headSeaAssumptions({ headSeaLossShare = 0, waterlineLengthMetres }: BoatSpec): BoatAssumption[] {
+function headSeaAssumptions({ headSeaLossShare = 0, waterlineLengthMetres }: BoatSpec, usesEngine: boolean): BoatAssumption[] {
   const rule = headSeaRule(headSeaLossShare, waterlineLengthMetres);
-  return rule === null ? [] : [{ kind: "headSeaLoss", ...rule, waterlineKnown: waterlineLengthMetres !== null }];
+  // With an engine it is said with the loss into the wind.
+  if (rule === null) return usesEngine ? [] : [{ kind: "headSeaLossNotReckoned" }];
+  return [{ kind: "headSeaLoss", ...rule, waterlineKnown: waterlineLengthMetres !== null }];
 }
 
 function powerAssumptions(boat: BoatSpec): BoatAssumption[] {

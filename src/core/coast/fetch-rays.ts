@@ -71,6 +71,14 @@ export class FetchRays {
     return counts;
   }
 
+  /** The longest fetch of a wind that may come from anywhere in an arc, clockwise from its beginning, metres. */
+  longestIn(fromDegTrue: number, arcDeg: number): number {
+    const count = Math.max(1, Math.ceil(arcDeg / RAYS_APART_DEG));
+    let longest = this.from(fromDegTrue).metres;
+    for (let i = 1; arcDeg > 0 && i <= count; i++) longest = Math.max(longest, this.from(fromDegTrue + (arcDeg * i) / count).metres);
+    return longest;
+  }
+
   /** The fetch of a wind from one direction. */
   from(fromDegTrue: number): Fetch {
     return fetchOfRays((index) => this.ray(index), fromDegTrue);

@@ -29,19 +29,12 @@ export function gatesOnLeg(
   if (here.length === 0) return null;
   const way = new MeasuredLeg(plane, leg);
   const off = plane.toPlane(seaEnd);
-  const convergenceDeg = plane.convergenceDegAt(off.xMetres, off.yMetres);
   const stops = here.flatMap((gate) => {
     const alongMetres = way.alongOf(gate, leg);
     const afterSeconds = alongMetres / leg.speedOverGroundMps;
     const where = way.placeAt(alongMetres);
     const stop = (role: GateStop["role"], ashoreSeconds: number): GateStop =>
-      new GateStop(
-        gate,
-        role,
-        afterSeconds + ashoreSeconds,
-        { where, offX: off.xMetres, offY: off.yMetres, convergenceDeg, around },
-        airDraughtMetres,
-      );
+      new GateStop(gate, role, afterSeconds + ashoreSeconds, { where, offX: off.xMetres, offY: off.yMetres, around }, airDraughtMetres);
     const notice = gate.office?.notice == null ? [] : [stop("notice", 0)];
     return [...notice, stop("gate", gate.office?.ashoreSeconds ?? 0)];
   });

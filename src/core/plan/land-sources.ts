@@ -21,6 +21,8 @@ export interface GatheredLand {
 export interface PreparedLand {
   /** Null where none lies in these waters. */
   readonly onPlane: Land | null;
+  /** The land alone: what is only kept out of is water, shelters from nothing and lets the wind's sea grow. */
+  readonly coastOnPlane: Land | null;
   /** What it was laid from, to be drawn: the skipper's own areas, then the coastline within the plane. */
   readonly areas: readonly LandArea[];
   readonly coast: CoastFacts | null;
@@ -58,5 +60,7 @@ export function prepareLand(plane: Plane, gathered: GatheredLand | null, ends: O
     issues.push(issue(`route.${end}.position`, "place-on-land", `${name} lies on ${what}${whose}`));
   }
   if (issues.length > 0) return bad(...issues);
-  return good({ onPlane, areas: all, coast: coast?.facts ?? null, files: gathered.files.map(({ file }) => file) });
+  const coastAreas = all.filter(({ kind }) => kind === "land");
+  const coastOnPlane = coastAreas.length === all.length ? onPlane : landOn(plane, coastAreas);
+  return good({ onPlane, coastOnPlane, areas: all, coast: coast?.facts ?? null, files: gathered.files.map(({ file }) => file) });
 }

@@ -1,5 +1,5 @@
 import type { NoAnswer } from "../answers/index.ts";
-import { type Land, landOn } from "../coast/index.ts";
+import type { Land } from "../coast/index.ts";
 import type { Position } from "../earth/index.ts";
 import { COVERED, type Coverage, NO_PLACE, NO_TIME } from "../fields/index.ts";
 import {
@@ -19,6 +19,7 @@ import {
 import { epochSeconds } from "../units/index.ts";
 import { NOT_CHART_DATUMS, tideNamed } from "../water/index.ts";
 import {
+  firstSeaThatCovers,
   SEA_HAS_PERIOD,
   SEA_HEIGHT_HIGH_METRES,
   SEA_PERIOD_HIGH_SECONDS,
@@ -36,6 +37,11 @@ import {
 import { LOOK_EVERY_SECONDS } from "./lying-there.ts";
 import type { Prepared } from "./prepare.ts";
 
+interface Place {
+  readonly xMetres: number;
+  readonly yMetres: number;
+}
+
 /** Judges anchorages for one night, by the control forecast. */
 export class NightJudge {
   private readonly prepared: Prepared;
@@ -44,8 +50,10 @@ export class NightJudge {
   private readonly until: number;
   private readonly swellFromDegTrue: number | null;
   private readonly wind: WindSampler;
+  /** What sources give; and, where they don't, what the wind raises and the stated swell. */
+  private readonly forecastSea: SeaSampler | null;
   private readonly sea: SeaSampler | null;
-  private readonly off: { readonly xMetres: number; readonly yMetres: number };
+  private readonly off: Place;
   private readonly coast: Land | null;
   private readonly windOut = new Float64Array(WIND_SLOTS);
   private readonly seaOut = new Float64Array(SEA_SLOTS);
@@ -53,7 +61,7 @@ export class NightJudge {
   /** `off`: where open water begins or ends, whose sea stands for one that the forecast doesn't carry in to a place. */
   constructor(prepared: Prepared, boat: BoatAtAnchor, off: Position, from: number, until: number, swellFromDegTrue: number | null) {
     this.swellFromDegTrue = swellFromDegTrue;
-    const { plane, weather, wholeSea, land } = prepared;
+    const { plane, weather, seas, wholeSea, land } = prepared;
     this.off = plane.toPlane(off);
     const span = { from, until };
     this.prepared = prepared;
@@ -61,16 +69,9 @@ export class NightJudge {
     this.from = from;
     this.until = until;
     this.wind = weather.wind.onPlane(plane, 0, span);
+    this.forecastSea = firstSeaThatCovers(seas)?.onPlane(plane, span) ?? null;
     this.sea = wholeSea?.onPlane(plane, span) ?? null;
-    // What is only kept out of is water, and shelters from nothing.
-    const isCoast = (land?.areas ?? []).every(({ kind }) => kind === "land");
-    this.coast =
-      land === null || isCoast
-        ? (land?.onPlane ?? null)
-        : landOn(
-            plane,
-            land.areas.filter(({ kind }) => kind === "land"),
-          );
+    this.coast = land?.coastOnPlane ?? null;
   }
 
   /** One anchorage: looked at every half-hour, wherever the weather jumps, and at every high and low water. */
@@ -130,7 +131,9 @@ export class NightJudge {
         arcDeg: windOut[WIND_ARC_DEG + slot] as number,
       };
     });
-    const covered = [place, this.off].some(({ xMetres, yMetres }) => this.sea?.readInto(seaOut, xMetres, yMetres, at) === COVERED);
+    const reads = (sea: SeaSampler | null, from: Place): boolean => sea?.readInto(seaOut, from.xMetres, from.yMetres, at) === COVERED;
+    // A forecast off the place says more of the sea outside than what is raised at the place itself.
+    const covered = reads(this.forecastSea, place) || reads(this.forecastSea, this.off) || reads(this.sea, this.off);
     const outside: SeaOutside | null = covered
       ? {
           heightMetres: seaOut[SEA_HEIGHT_HIGH_METRES] as number,

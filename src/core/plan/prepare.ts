@@ -141,7 +141,7 @@ export function prepare(passage: Passage, gathered: Gathered): Parsed<Prepared> 
   const wind = firstWindThatCovers(winds);
   const line = lineBetweenPositions(plane.value, passage.from.position, passage.to.position);
   const { swell = null } = passage;
-  const sea = firstSeaThatCovers([...seas, raisedSea(wind, land.value?.onPlane ?? null, swell)]);
+  const sea = firstSeaThatCovers([...seas, raisedSea(wind, land.value?.coastOnPlane ?? null, swell)]);
   const wholeSea = swell === null ? firstSeaThatCovers(seas) : sea;
   const entrances = entranceSurroundings(plane.value, waters.value, wind, wholeSea);
   const legs = harbourLegs(plane.value, passage, entrances);

@@ -3,13 +3,25 @@ import type { Plane } from "../earth/index.ts";
 import { COVERED } from "../fields/index.ts";
 import { metresFromNm, RAD_PER_DEG } from "../units/index.ts";
 import { isOnSheet } from "../water/index.ts";
-import { middleOf, WIND_END_STRIDE, WIND_ENDS, WIND_SLOTS, WIND_SPEED_HIGH_MPS, type WindSampler } from "../weather/index.ts";
+import {
+  middleOf,
+  WIND_ARC_DEG,
+  WIND_END_STRIDE,
+  WIND_ENDS,
+  WIND_FROM_DEG,
+  WIND_SLOTS,
+  WIND_SPEED_HIGH_MPS,
+  type WindSampler,
+} from "../weather/index.ts";
 import { StandingSea, type StandingSystem } from "./standing-sea.ts";
 
 /** Between the places at which the sea is raised, metres: two miles. Ours. */
 export const RAISED_APART_METRES: number = metresFromNm(2);
-/** Where all places around are ashore it is raised at the place itself, to within so much, metres. */
+/** Where land is near it is raised at the place itself too, to within so much, metres. */
 const NEAR_SHORE_METRES: number = metresFromNm(0.2);
+/** How far around a place ashore one looks for water, metres, and in how many directions. */
+const RINGS_METRES: readonly number[] = [0, 0.1, 0.25, 0.5, 1, 2].map(metresFromNm);
+const RING_PLACES = 8;
 /** A ray that finds no land counts as so far, metres: a wind of 15 m/s raises its full sea over it (0.243 U²/g at 0.0016 √(gx) U/g). Ours. */
 export const OPEN_FETCH_METRES = 500e3;
 /** The forecast's first wind is taken to have blown for so long before, seconds. Ours. */
@@ -38,7 +50,7 @@ export class RaisedPlaces {
   private readonly plane: Plane;
   private readonly land: Land | null;
   private readonly places = new Map<number, RaisedPlace>();
-  private readonly nearShore = new Map<string, RaisedPlace>();
+  private readonly nearShore = new Map<string, readonly RaisedPlace[]>();
   private readonly standing = new StandingSea();
   private readonly reading = new Float64Array(WIND_SLOTS);
   private lastFetchMetres = OPEN_FETCH_METRES;
@@ -62,21 +74,48 @@ export class RaisedPlaces {
     return made;
   }
 
-  /** That close to a place of which all corners around are ashore; where that is ashore too, to the metre. */
-  nearTo(xMetres: number, yMetres: number): RaisedPlace {
-    const near = this.nearShoreAt(xMetres, yMetres, NEAR_SHORE_METRES);
-    return near.isAshore ? this.nearShoreAt(xMetres, yMetres, 1) : near;
+  /** Whether no land lies between the corners of a cell, as far as its sides and diagonals tell, nor any corner ashore. */
+  isPlain(column: number, row: number): boolean {
+    const { land } = this;
+    if (land === null) return true;
+    const [left, low] = [column * RAISED_APART_METRES, row * RAISED_APART_METRES];
+    const [right, high] = [left + RAISED_APART_METRES, low + RAISED_APART_METRES];
+    return !(
+      land.crosses(left, low, right, low) ||
+      land.crosses(right, low, right, high) ||
+      land.crosses(right, high, left, high) ||
+      land.crosses(left, high, left, low) ||
+      land.crosses(left, low, right, high) ||
+      land.crosses(left, high, right, low)
+    );
   }
 
-  private nearShoreAt(xMetres: number, yMetres: number, apartMetres: number): RaisedPlace {
+  /**
+   * Close to a place near land: the place itself, or where that is ashore by the coastline, what is afloat on the nearest ring around that has
+   * anything afloat; none where that is none.
+   */
+  near(xMetres: number, yMetres: number): readonly RaisedPlace[] {
     // Toward the middle of the plane, so that no place on it is taken beyond its edge.
-    const [column, row] = [Math.trunc(xMetres / apartMetres), Math.trunc(yMetres / apartMetres)];
-    const key = `${column} ${row} ${apartMetres}`;
+    const [column, row] = [Math.trunc(xMetres / NEAR_SHORE_METRES), Math.trunc(yMetres / NEAR_SHORE_METRES)];
+    const key = `${column} ${row}`;
     const known = this.nearShore.get(key);
     if (known !== undefined) return known;
-    const made = this.raise(column * apartMetres, row * apartMetres);
-    this.nearShore.set(key, made);
-    return made;
+    const found = this.lookNear(column * NEAR_SHORE_METRES, row * NEAR_SHORE_METRES);
+    this.nearShore.set(key, found);
+    return found;
+  }
+
+  private lookNear(xMetres: number, yMetres: number): readonly RaisedPlace[] {
+    for (const ring of RINGS_METRES) {
+      const afloat: RaisedPlace[] = [];
+      for (let turn = 0; turn < (ring === 0 ? 1 : RING_PLACES); turn++) {
+        const rad = (turn * 2 * Math.PI) / RING_PLACES;
+        const place = this.raise(xMetres + ring * Math.sin(rad), yMetres + ring * Math.cos(rad));
+        if (!place.isAshore) afloat.push(place);
+      }
+      if (afloat.length > 0) return afloat;
+    }
+    return [];
   }
 
   /** The sea at one place through all hours. Ashore by the coastline no sea is raised. */
@@ -108,18 +147,22 @@ export class RaisedPlaces {
     return { isAshore: false, hours, covered };
   }
 
-  /** An hour of the wind at a place: its strongest end at its upper speed, from its middle; a variable one over the fetch of the last. */
+  /**
+   * An hour of the wind at a place: its strongest end at its upper speed, toward its middle over the longest fetch of its arc; a variable one
+   * over the fetch of the last.
+   */
   private blowAt(rays: FetchRays, xMetres: number, yMetres: number, at: number, seconds: number): boolean {
     const { reading, standing } = this;
     if (this.wind.readInto(reading, xMetres, yMetres, at) !== COVERED) return false;
     const second = reading[WIND_ENDS] === 2 ? (reading[WIND_END_STRIDE + WIND_SPEED_HIGH_MPS] as number) : 0;
     const first = reading[WIND_SPEED_HIGH_MPS] as number;
-    const fromDegTrue = middleOf(second > first ? reading.subarray(WIND_END_STRIDE) : reading).fromDegTrue;
+    const end = second > first ? reading.subarray(WIND_END_STRIDE) : reading;
+    const { fromDegTrue } = middleOf(end);
     if (fromDegTrue === null) {
       standing.blow(Math.max(first, second), 0, 0, this.lastFetchMetres, seconds);
       return true;
     }
-    this.lastFetchMetres = rays.from(fromDegTrue).metres;
+    this.lastFetchMetres = rays.longestIn(end[WIND_FROM_DEG] as number, end[WIND_ARC_DEG] as number);
     const towardRad = (fromDegTrue + 180 - this.plane.convergenceDegAt(xMetres, yMetres)) * RAD_PER_DEG;
     standing.blow(Math.max(first, second), Math.sin(towardRad), Math.cos(towardRad), this.lastFetchMetres, seconds);
     return true;

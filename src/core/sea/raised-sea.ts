@@ -1,6 +1,6 @@
 import type { Land } from "../coast/index.ts";
 import type { Plane } from "../earth/index.ts";
-import { COVERED, type Coverage, NO_TIME, type Span } from "../fields/index.ts";
+import { COVERED, type Coverage, NO_PLACE, NO_TIME, type Span } from "../fields/index.ts";
 import {
   SEA_HAS_PERIOD,
   SEA_HEIGHT_HIGH_METRES,
@@ -60,6 +60,8 @@ class RaisedSea implements SeaSampler {
   /** The two systems where `readInto` last answered. */
   private readonly here = new Float64Array(RAISED_NUMBERS);
   private readonly around: RaisedPlace[] = [];
+  private readonly best = new Float64Array(RAISED_NUMBERS);
+  private isPlain = true;
   private column = Number.NaN;
   private row = Number.NaN;
 
@@ -89,7 +91,8 @@ class RaisedSea implements SeaSampler {
     if (!within || !this.gather(xMetres, yMetres, late)) {
       const coverage = this.wind.readInto(this.reading, xMetres, yMetres, at);
       if (coverage !== COVERED) return coverage;
-      if (within || !this.gather(xMetres, yMetres, Math.min(Math.max(0, late), places.hourCount - 1))) return NO_TIME;
+      if (within || !this.gather(xMetres, yMetres, Math.min(Math.max(0, late), places.hourCount - 1)))
+        return this.whyNot(xMetres, yMetres, late);
     }
     const { here, swell } = this;
     const [windSea, old] = [here[0] as number, here[SYSTEM_NUMBERS] as number];
@@ -130,35 +133,67 @@ class RaisedSea implements SeaSampler {
     return count;
   }
 
-  /** Fills `here` from the places around that are afloat and the hours before and after; false where the wind is not known for all of them. */
+  /** Why nothing is raised where the wind itself is known: an hour beside is lacking there, or all places around lie beyond it. */
+  private whyNot(xMetres: number, yMetres: number, late: number): Coverage {
+    for (const hour of [Math.floor(late), Math.ceil(late)]) {
+      const at = this.places.firstAt + hour * RAISED_EVERY_SECONDS;
+      if (this.wind.readInto(this.reading, xMetres, yMetres, at) !== COVERED) return NO_TIME;
+    }
+    return NO_PLACE;
+  }
+
+  /**
+   * Fills `here` from the places around and the hours before and after; false where the wind is not known for any of them. In open water by
+   * straight lines between the four around; near land the highest of those and of the place itself.
+   */
   private gather(xMetres: number, yMetres: number, late: number): boolean {
     const { here } = this;
     here.fill(0);
     const column = Math.floor(xMetres / RAISED_APART_METRES);
     const row = Math.floor(yMetres / RAISED_APART_METRES);
     if (column !== this.column || row !== this.row) this.lookAround(column, row);
-    const shareX = xMetres / RAISED_APART_METRES - column;
-    const shareY = yMetres / RAISED_APART_METRES - row;
-    let weighed = 0;
-    for (let k = 0; k < 4; k++) {
-      const place = this.around[k] as RaisedPlace;
-      if (place.isAshore) continue;
-      const weight = ((k & 1) === 1 ? shareX : 1 - shareX) * (k >> 1 === 1 ? shareY : 1 - shareY);
-      if (weight === 0) continue;
-      if (!this.add(place, late, weight)) return false;
-      weighed += weight;
-    }
-    if (weighed === 0) {
-      if (!this.add(this.places.nearTo(xMetres, yMetres), late, 1)) return false;
-      weighed = 1;
-    }
+    const weighed = this.isPlain ? this.between(xMetres, yMetres, late) : this.highest(xMetres, yMetres, late);
+    if (weighed === 0) return false;
     straighten(here, 0, weighed);
     straighten(here, SYSTEM_NUMBERS, weighed);
     return true;
   }
 
+  private between(xMetres: number, yMetres: number, late: number): number {
+    const shareX = xMetres / RAISED_APART_METRES - this.column;
+    const shareY = yMetres / RAISED_APART_METRES - this.row;
+    let weighed = 0;
+    for (let k = 0; k < 4; k++) {
+      const place = this.around[k] as RaisedPlace;
+      const weight = ((k & 1) === 1 ? shareX : 1 - shareX) * (k >> 1 === 1 ? shareY : 1 - shareY);
+      if (!place.isAshore && weight > 0 && this.add(place, late, weight)) weighed += weight;
+    }
+    return weighed;
+  }
+
+  private highest(xMetres: number, yMetres: number, late: number): number {
+    const { here, best } = this;
+    const near = this.places.near(xMetres, yMetres);
+    const afloat = this.around.filter(({ isAshore }) => !isAshore);
+    let most = -1;
+    for (const place of [...near, ...afloat]) {
+      here.fill(0);
+      if (!this.add(place, late, 1)) continue;
+      const height = combinedHeightMetres(here[0] as number, here[SYSTEM_NUMBERS] as number);
+      if (height <= most) continue;
+      most = height;
+      best.set(here);
+    }
+    here.set(best);
+    if (most >= 0) return 1;
+    // Deep inland no sea is raised.
+    here.fill(0);
+    return near.length + afloat.length === 0 ? 1 : 0;
+  }
+
   private lookAround(column: number, row: number): void {
     for (let k = 0; k < 4; k++) this.around[k] = this.places.atCorner(column + (k & 1), row + (k >> 1));
+    this.isPlain = this.places.isPlain(column, row);
     this.column = column;
     this.row = row;
   }

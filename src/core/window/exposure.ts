@@ -58,6 +58,9 @@ export interface FeltBeside {
 /** Nothing beside wind and sea. */
 export const NOTHING_BESIDE: FeltBeside = { visibility: null, thunderstorms: null, facts: null, seaCovers: null };
 
+/** No sea at all has no period; a limit on it counts it as so long, seconds. Ours. */
+export const NO_SEA_PERIOD_SECONDS = 60;
+
 /** The samplers among what is felt beside wind and sea, for `nodesOf`. */
 export function samplersBeside({ visibility, thunderstorms }: FeltBeside): readonly RangedSampler[] {
   return [visibility, thunderstorms].filter((one) => one !== null);
@@ -184,7 +187,7 @@ function seaOn(nodes: PassageNodes, sea: SeaSampler | null, wind: WindSampler) {
     put(columns.seaHeightMetres, i, out[SEA_HEIGHT_LOW_METRES] as number, out[SEA_HEIGHT_HIGH_METRES] as number);
     if (out[SEA_HAS_PERIOD] === 1) {
       put(columns.seaPeriodSeconds, i, out[SEA_PERIOD_LOW_SECONDS] as number, out[SEA_PERIOD_HIGH_SECONDS] as number);
-    }
+    } else if (out[SEA_HEIGHT_HIGH_METRES] === 0) put(columns.seaPeriodSeconds, i, NO_SEA_PERIOD_SECONDS, NO_SEA_PERIOD_SECONDS);
     if ((nodes.answeredBy[i] as number) < 0) {
       for (const column of [seaSteepness, seaOnCurrentMetres, seaSecondsPerMetre]) column.coverage[i] = NO_PLACE;
       continue;

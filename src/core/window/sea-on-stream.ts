@@ -200,6 +200,7 @@ export class SeaOnStream {
 /** By the length that stands on the water: T = √(2π L / g). */
 function secondsPerMetreOf(system: Float64Array): number {
   const height = system[AGAINST_HEIGHT_METRES] as number;
+  if (!(height > 0)) return EASIEST_SECONDS_PER_METRE;
   const periodSeconds = Math.sqrt((2 * Math.PI * (system[AGAINST_LENGTH_METRES] as number)) / GRAVITY_MPS2);
   return Math.min(EASIEST_SECONDS_PER_METRE, periodSeconds / height);
 }

@@ -3,6 +3,7 @@ import { takeTime } from "../../core/calendar/index.ts";
 import type { WhereCurrentUnknown } from "../../core/plan/index.ts";
 import type { StatedSwell } from "../../core/sea/index.ts";
 import { METRES_PER_FOOT, nearestWord, parseLength, parseSea, quoted, tidy } from "../../core/units/index.ts";
+import { EASIEST_SECONDS_PER_METRE } from "../../core/window/index.ts";
 
 const YES = ["yes", "true"];
 const NO = ["no", "false"];
@@ -52,7 +53,8 @@ export function parseSwell(text: string, path: string): Parsed<StatedSwell | "no
 export function parsePeriodToHeight(text: string, path: string): Parsed<number> {
   const written = /^(\d+(?:\.\d+)?) ?s ?\/ ?(ft|m)$/.exec(tidy(text));
   const figure = Number(written?.[1]);
-  if (written !== null && figure > 0 && figure < 100) return good(written[2] === "ft" ? figure / METRES_PER_FOOT : figure);
+  const secondsPerMetre = written?.[2] === "ft" ? figure / METRES_PER_FOOT : figure;
+  if (written !== null && secondsPerMetre > 0 && secondsPerMetre < EASIEST_SECONDS_PER_METRE) return good(secondsPerMetre);
   return bad(issue(path, "quantity-not-understood", `${quoted(text)} is no period over a height, which is read as 1.5 s/ft or 5 s/m`));
 }
 

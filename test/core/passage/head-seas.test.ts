@@ -157,6 +157,18 @@ describe("a boat in head seas", () => {
     expect(sails(LOSS).track.throughWaterMps[3]).toBeCloseTo((1 - LOSS) * (sails(0).track.throughWaterMps[3] as number), 3);
   });
 
+  it("under sail plans with the loss in it, on a course as in boards; the bound goes without", () => {
+    const reach = (loss: number) => {
+      const of = boat({ goes: "sail", sail, headSeaLossShare: loss, waterlineLengthMetres: 10 });
+      const { fastest } = waysAndBest(over(systems([1, 5, 270]), { windKn: 12, windFrom: 0, of }), 0, { closely: true });
+      if (fastest?.kind !== "arrives" || fastest.underSail?.plan.kind !== "arrives") throw new Error("no plan");
+      return { bound: fastest.arrivalAt, plan: fastest.underSail.plan.arrivalAt };
+    };
+    const [without, slowed] = [reach(0), reach(LOSS)];
+    expect(slowed.bound).toBeCloseTo(without.bound, 3);
+    expect(slowed.plan / without.plan).toBeGreaterThan(1.15);
+  });
+
   it("is crossed the fastest way with the loss in it: no later than any way, and in even seas no sooner than straight across", () => {
     const one = over(systems([1, 5, 240]), { setDeg: 0, rateKn: 1 });
     const found = waysAndBest(one, 0, { closely: true });

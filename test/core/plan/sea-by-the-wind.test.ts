@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Passage, tryDepartures } from "../../../src/core/plan/index.ts";
 import { epochSeconds } from "../../../src/core/units/index.ts";
+import { SEA_HEIGHT_HIGH_METRES, SEA_SLOTS } from "../../../src/core/weather/index.ts";
 import { assumptionsInWords, reasonInWords, sourcesInWords } from "../../../src/words/index.ts";
 import { clock, limit } from "../window/setup.ts";
 import { kn, prepared } from "./setup.ts";
@@ -50,6 +51,31 @@ describe("a passage for which no source gives a sea", () => {
     if (none.sea?.kind !== "judged" || swell.sea?.kind !== "judged") throw new Error("not judged");
     expect(swell.sea.value).toBeCloseTo(Math.hypot(none.sea.value, 1.9), 2);
     expect(sourcesInWords(swell.one).join(" ")).toContain("a swell of 1.9 m at 12 s as stated");
+  });
+
+  it("in none of ten crossings tried is taken as known", () => {
+    const one = prepared(blowing(10));
+    const answer = tryDepartures(one);
+    expect(answer?.chances[0]?.good.count).toBe(0);
+    expect(tryDepartures(prepared({ ...blowing(10), swell: "none" }))?.chances[0]?.good.count).toBeGreaterThan(0);
+  });
+
+  it("grows over areas that are only kept out of, and not over land", () => {
+    const area = (kind: "land" | "keptOut") => ({
+      kind,
+      name: "a bank",
+      rings: [Float64Array.of(-41.5, 33.9, -39, 33.9, -39, 33.97, -41.5, 33.97, -41.5, 33.9)],
+    });
+    const raised = (kind: "land" | "keptOut"): number => {
+      const land = { coast: null, files: [{ file: "own.geojson", areas: [area(kind)] }] };
+      const one = prepared({ ...blowing(20), swell: "none" }, { water: [null], weather: [null], land });
+      const out = new Float64Array(SEA_SLOTS);
+      const { xMetres, yMetres } = one.plane.toPlane({ latitudeDeg: 34.05, longitudeDeg: -40.35 });
+      one.weather.sea?.onPlane(one.plane).readInto(out, xMetres, yMetres, clock(12));
+      return out[SEA_HEIGHT_HIGH_METRES] as number;
+    };
+    expect(raised("keptOut")).toBeGreaterThan(2 * raised("land"));
+    expect(raised("land")).toBeGreaterThan(0);
   });
 
   it("keeps bars, refuges and anchorages to a sea that is known whole", () => {

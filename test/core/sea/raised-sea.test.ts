@@ -192,7 +192,7 @@ describe("the sea raised by a wind forecast", () => {
     expect(got.count).toBe(0);
   });
 
-  // The sea is raised every two miles: close in, that of two miles off is taken, which is on the safe side.
+  // Near land the highest of the places around is taken, which is on the safe side.
   it("close under a weather shore there is less, on land by the coastline none, and a lee shore takes nothing off", () => {
     const off = read([northerly], coast(6), "none", clock(30)).heightMetres;
     const close = read([northerly], coast(6), "none", clock(30), 5.5).heightMetres;
@@ -226,6 +226,31 @@ describe("the sea raised by a wind forecast", () => {
     const cut = raisedSea(winds(northerly), landOn(plane, [box(-60, 0.51), box(0.61, 60)]), "none").onPlane(plane);
     expect(cut.readInto(out, 0.55 * METRES_PER_NM, 100, clock(30))).toBe(COVERED);
     expect(out[SEA_HEIGHT_HIGH_METRES]).toBeGreaterThan(0.1);
+  });
+
+  it("of a wind that may come from anywhere in an arc is that over its longest fetch", () => {
+    const arc: Blow = { ...northerly, dir: 300, arc: 120 };
+    const headland = landOn(plane, [
+      { kind: "land", name: null, rings: [Float64Array.of(-0.05, 0.05, 0.05, 0.05, 0.05, 0.2, -0.05, 0.2, -0.05, 0.05)] },
+    ]);
+    const alone = read([{ ...northerly, dir: 300 }], headland, "none", clock(30)).heightMetres;
+    expect(read([northerly], headland, "none", clock(30)).heightMetres).toBeLessThan(alone / 2);
+    expect(read([arc], headland, "none", clock(30)).heightMetres).toBeCloseTo(alone, 2);
+  });
+
+  it("on the weather side of a spit is not made less by what lies to leeward of it", () => {
+    const spit = landOn(plane, [
+      { kind: "land", name: null, rings: [Float64Array.of(-0.1, -0.01, 0.1, -0.01, 0.1, -0.005, -0.1, -0.005, -0.1, -0.01)] },
+    ]);
+    const open = read([northerly], null, "none", clock(30)).heightMetres;
+    for (const northNm of [-0.2, 0, 0.3, 0.6])
+      expect(read([northerly], spit, "none", clock(30), northNm).heightMetres).toBeCloseTo(open, 3);
+  });
+
+  it("of a place ashore by the coastline is that of the water nearest to it", () => {
+    const bay = read([{ ...northerly, dir: 180 }], coast(6), "none", clock(30), 6.3);
+    expect(bay.coverage).toBe(COVERED);
+    expect(bay.heightMetres).toBeGreaterThan(2);
   });
 
   it("covers what its wind does", () => {

@@ -95,6 +95,16 @@ describe("the sea on the stream", () => {
     });
   });
 
+  it("is easy, and no number is lost, where the wind goes with the water or there is no sea at all", () => {
+    const north = winds({ from: 0, until: 24, dir: 180, low: 3 / MPS_PER_KNOT }).onPlane(plane, 0);
+    const carried = over(Array(7).fill(3 / MPS_PER_KNOT), [0.22, 0.22, 2.2, 2.2], 0, north).columns;
+    for (const column of [carried.seaSecondsPerMetre, carried.seaSteepness, carried.seaOnCurrentMetres])
+      expect([...column.low, ...column.high].every((value) => Number.isFinite(value))).toBe(true);
+    const none = over(STREAM, [0, 0, null, null]).columns;
+    expect([none.seaPeriodSeconds.coverage[3], none.seaPeriodSeconds.low[3]]).toEqual([COVERED, 60]);
+    expect([none.seaSteepness.high[3], none.seaSecondsPerMetre.low[3]]).toEqual([0, 60]);
+  });
+
   it("no stream changes no sea, by either physics", () => {
     const still = over(Array(7).fill(0), [1, 1, 5, 5], 0, wind).columns;
     expect(still.seaOnCurrentMetres.high[3]).toBe(1);

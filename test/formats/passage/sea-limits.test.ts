@@ -47,6 +47,7 @@ describe("limits on the sea on the stream", () => {
     ["  seaSteepness: {happy: 1/25, never: 1/25}", "limits.seaSteepness.never", "limit-without-margin"],
     ["  seaSteepness: {happy: 25, never: 1/13}", "limits.seaSteepness.happy", "quantity-not-understood"],
     ["  seaPeriodToHeight: {happy: 1 s/ft, never: 1.5 s/ft}", "limits.seaPeriodToHeight.never", "limit-upside-down"],
+    ["  seaPeriodToHeight: {happy: 20 s/ft, never: 1 s/ft}", "limits.seaPeriodToHeight.happy", "quantity-not-understood"],
     ["  seaPeriodToHeight: {happy: 1.5 s, never: 1 s/ft}", "limits.seaPeriodToHeight.happy", "quantity-not-understood"],
     ["  seaOnCurrent: {happy: 4, never: 2.1 m}", "limits.seaOnCurrent.happy", "unit-missing"],
   ])("asks about %s", (text, path, code) => {

@@ -83,6 +83,9 @@ const untilClock = (crossing: Crossing, byAt: number): Until => ({
   byAt,
 });
 
+/** Two ways of moving the end closer in direction than this, squared sines, are one. */
+const LEAST_TOLD_APART = 1e-12;
+
 class HeadingsSolver {
   private readonly crossing: Crossing;
   private readonly departAt: number;
@@ -153,6 +156,12 @@ class HeadingsSolver {
         axx += (sx * sx) / curvature;
         axy += (sx * sy) / curvature;
         ayy += (sy * sy) / curvature;
+      }
+      // Headings that are all alike move the end along one line only: across it as stiffly as can be told apart.
+      if (axx * ayy - axy * axy <= LEAST_TOLD_APART * axx * ayy) {
+        const little = LEAST_TOLD_APART * (axx + ayy);
+        axx += little;
+        ayy += little;
       }
       const determinant = axx * ayy - axy * axy;
       const inverse = (x: number, y: number) => [(ayy * x - axy * y) / determinant, (axx * y - axy * x) / determinant] as const;

@@ -36,8 +36,6 @@ export interface EntrancePlace {
   readonly where: Position;
   readonly offX: number;
   readonly offY: number;
-  /** There: the plane's north lies so far clockwise of true north; left out: 0. */
-  readonly convergenceDeg?: number;
 }
 
 /** The tide and the stream that an entrance names, found; throws where they can't be, since a passage is read with all its names. */

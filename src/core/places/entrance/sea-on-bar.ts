@@ -7,7 +7,7 @@ import {
   waveOnCurrent,
   windSea,
 } from "../../sea/index.ts";
-import { degFromRad, turnDeg, wrap360Deg } from "../../units/index.ts";
+import { turnDeg, wrap360Deg } from "../../units/index.ts";
 import {
   SEA_HAS_PERIOD,
   SEA_HEIGHT_HIGH_METRES,
@@ -17,8 +17,6 @@ import {
   SYSTEM_HEIGHT_METRES,
   SYSTEM_PERIOD_SECONDS,
   SYSTEM_STRIDE,
-  SYSTEM_TOWARD_EAST,
-  SYSTEM_TOWARD_NORTH,
   SYSTEMS_SLOTS,
   WIND_ARC_DEG,
   WIND_END_STRIDE,
@@ -105,11 +103,11 @@ export class ReadsBarSea {
   }
 
   /**
-   * The systems that the source tells apart, each by itself, made up to the whole sea's height where they fall short of it: from where the
-   * skipper says the sea comes in, else from where the source says.
+   * The systems that the source tells apart, each by itself, made up to the whole sea's height where they fall short of it. From where a
+   * file says that one comes is not asked: shoals off an entrance turn it in.
    */
   private systems(at: number, wholeMetres: number, fromDegTrue: number): readonly BarWaves[] {
-    const { offX, offY, convergenceDeg = 0 } = this.place;
+    const { offX, offY } = this.place;
     const count = this.around.sea?.systemsInto?.(this.apart, offX, offY, at) ?? 0;
     const waves: BarWaves[] = [];
     let together = 0;
@@ -117,13 +115,12 @@ export class ReadsBarSea {
       together = combinedHeightMetres(together, this.apart[k * SYSTEM_STRIDE + SYSTEM_HEIGHT_METRES] as number);
     for (let k = 0; k < count; k++) {
       const slot = k * SYSTEM_STRIDE;
-      const [east, north] = [this.apart[slot + SYSTEM_TOWARD_EAST] as number, this.apart[slot + SYSTEM_TOWARD_NORTH] as number];
       const heightMetres = Math.max(1, wholeMetres / together) * (this.apart[slot + SYSTEM_HEIGHT_METRES] as number);
       if (heightMetres < POPPLE_METRES) continue;
-      const isTold = this.asked.fromDegTrue === null && (east !== 0 || north !== 0);
-      const comesFrom = isTold ? wrap360Deg(degFromRad(Math.atan2(-east, -north)) + convergenceDeg) : fromDegTrue;
-      const periodSeconds = this.apart[slot + SYSTEM_PERIOD_SECONDS] as number;
-      waves.push({ waves: "sea", ends: [{ heightMetres, periodSeconds, fromDegTrue: comesFrom }] });
+      waves.push({
+        waves: "sea",
+        ends: [{ heightMetres, periodSeconds: this.apart[slot + SYSTEM_PERIOD_SECONDS] as number, fromDegTrue }],
+      });
     }
     return waves;
   }

@@ -1,7 +1,7 @@
 import { COVERED } from "../../fields/index.ts";
 import { currentNotFit } from "../current-not-fit.ts";
 import type { Exposure } from "../exposure.ts";
-import { FELT_ALONG, type FeltAlong, type FeltOnce, isOnce, type Limit, type LimitAlong, type LimitOnce } from "../limit.ts";
+import { FELT_ALONG, FELT_OF_SEA, type FeltAlong, type FeltOnce, isOnce, type Limit, type LimitAlong, type LimitOnce } from "../limit.ts";
 import { judge } from "../margin.ts";
 import { ARRIVAL, OPEN_WATER } from "../passage-nodes.ts";
 
@@ -103,13 +103,14 @@ export function keepFelt(kept: KeptSamples, sample: number, exposure: Exposure):
     const column = columns[felt];
     if (column === undefined) return;
     const { low, high, coverage } = column;
+    const lacksSwell = FELT_OF_SEA.has(felt) ? exposure.seaLacksSwell : undefined;
     for (let i = 0; i < count; i++) {
       const cell = sample * CELLS + (part[i] as number) * COLUMNS + k;
       if (coverage[i] !== COVERED) {
         kept.known[cell] = (kept.known[cell] as number) | GAP;
         continue;
       }
-      kept.known[cell] = (kept.known[cell] as number) | SOME;
+      kept.known[cell] = (kept.known[cell] as number) | SOME | (lacksSwell?.[i] === 1 ? GAP : 0);
       if ((low[i] as number) < (kept.low[cell] as number)) kept.low[cell] = low[i] as number;
       if ((high[i] as number) > (kept.high[cell] as number)) kept.high[cell] = high[i] as number;
     }

@@ -34,11 +34,12 @@ export class FreeTacker extends CourseHolder {
   private ahead = 0;
   private aside = 0;
   private windFromDegTrue = 0;
+  private convergenceDeg = 0;
 
-  constructor(around: Surroundings, boat: BoatModel, hull: FreeTacking = new FreeTacking(boat)) {
+  /** `heedsSeas`: head seas slow her, as a plan has it; in the bound they don't, for no sea makes her faster. */
+  constructor(around: Surroundings, boat: BoatModel, hull: FreeTacking = new FreeTacking(boat), heedsSeas = false) {
     super(around, boat);
-    // A bound: no sea makes her faster.
-    this.seas = null;
+    if (!heedsSeas) this.seas = null;
     this.model = boat;
     this.hull = hull;
   }
@@ -52,6 +53,7 @@ export class FreeTacker extends CourseHolder {
     convergenceDeg: number,
   ): number {
     this.mixedShare = Number.NaN;
+    this.convergenceDeg = convergenceDeg;
     const overEast = windEastMps - this.eastMps;
     const overNorth = windNorthMps - this.northMps;
     const windMps = Math.sqrt(overEast * overEast + overNorth * overNorth);
@@ -180,6 +182,13 @@ export class FreeTacker extends CourseHolder {
     return this.madeGoodMps > IS_THE_MIXTURE * mixedMps ? NOT_THAT_WAY : COVERED;
   }
 
+  /** As the seas slow her on an angle off the wind, counter-clockwise. */
+  private slowInSeas(angleDeg: number): void {
+    const rule = this.model.headSeas ?? null;
+    if (rule === null || this.seas === null) return;
+    this.propulsion.speedThroughWaterMps *= this.seas.leftOn(rule, this.windFromDegTrue - angleDeg - this.convergenceDeg);
+  }
+
   private sailing(angleDeg: number, madeGoodMps: number): void {
     this.model.propelInto(
       this.propulsion,
@@ -188,6 +197,7 @@ export class FreeTacker extends CourseHolder {
       this.windFromDegTrue,
       ENGINE_LEFT_ON,
     );
+    this.slowInSeas(angleDeg);
     this.angleDeg = wrap180(angleDeg);
     this.headingDegTrue = wrap360Deg(this.windFromDegTrue - angleDeg);
     this.madeGoodMps = madeGoodMps;
@@ -197,6 +207,7 @@ export class FreeTacker extends CourseHolder {
   private sideOf(angleDeg: number, ex: number, ey: number, ux: number, uy: number): number {
     const p = this.propulsion;
     this.model.propelInto(p, wrap360Deg(this.windFromDegTrue - angleDeg), this.windOverWaterMps, this.windFromDegTrue, ENGINE_LEFT_ON);
+    this.slowInSeas(angleDeg);
     const wayRad = (angleDeg - p.leewayDeg) * RAD_PER_DEG;
     this.ahead = p.speedThroughWaterMps * Math.cos(wayRad);
     this.aside = p.speedThroughWaterMps * Math.sin(wayRad);

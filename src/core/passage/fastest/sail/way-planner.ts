@@ -44,7 +44,7 @@ export class WayPlanner {
     this.tacker = tacker;
     this.at = departAt;
     this.sailer = new BoardSailer(around, boat, tacker.hull);
-    this.holder = new FreeTacker(around, boat, tacker.hull);
+    this.holder = new FreeTacker(around, boat, tacker.hull, true);
     this.timer = new WayTimer(around, this.holder, search.sheet, around.wind);
   }
 
