@@ -78,7 +78,7 @@ export async function createServer(options: ServerOptions): Promise<CreatedServe
     if (!office.isBoardKept(passageId)) void office.board(passageId);
     const server = await buildServer(office, options, fault);
     server.addHook("onListen", () => {
-      setTimeout(() => void office.board(passageId), DESK_AFTER_MILLISECONDS).unref();
+      setTimeout(() => !office.isClosed && void office.board(passageId), DESK_AFTER_MILLISECONDS).unref();
     });
     return { server, passageId, office };
   } catch (error) {

@@ -53,7 +53,7 @@ export class Office {
   private readonly toKeep = new Map<string, { readonly key: string; readonly json: string }>();
   /** What was asked of the desk before it was wanted, by the key of its board. */
   private foreseen: { readonly key: string; readonly told: ToldBoard } | null = null;
-  private isClosed = false;
+  private closed = false;
   private hasRehearsed = false;
   private readonly builtFolder: string | null;
 
@@ -157,7 +157,7 @@ export class Office {
     if (kept !== null) {
       // Once that is on its way the desk opens the passage, for what will be asked next, and runs what it has not kept.
       setImmediate(() => {
-        if (this.isClosed) return;
+        if (this.closed) return;
         void this.toldBoard(key, passage.value).then((told) => told.ok && !told.value.whole && this.run(id));
       });
       return good({ boardJson: kept, run: null });
@@ -253,8 +253,13 @@ export class Office {
     return run.ok ? good({ entry, boardJson: null, run: run.value }) : run;
   }
 
+  /** Nothing may be asked any more. */
+  get isClosed(): boolean {
+    return this.closed;
+  }
+
   async close(): Promise<void> {
-    this.isClosed = true;
+    this.closed = true;
     for (const run of this.runs.going()) this.runs.tell(run.id, { event: "cancelled" });
     await this.desk.close();
     this.keepBoards();

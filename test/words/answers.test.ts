@@ -79,7 +79,8 @@ describe("the answer in sentences", () => {
     expect(leaveInWords(week)[0]).toBe("Leave Thursday 03:00 to Thursday 11 June 03:00.");
     expect(leaveInWords(week).join(" ")).not.toContain("No more than");
     expect(leaveInWords(month).at(-1)).toBe("No more than 745 departures are tried: a month of them.");
-  });
+    // Hundreds of departures are tried: on a slow machine that takes its time.
+  }, 240_000);
 
   it("counts neighbouring departures under one reason, whatever the time", () => {
     // No wind is given from 1000 to 1100, which every one of these meets, each at the same gap.
