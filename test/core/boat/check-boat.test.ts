@@ -90,11 +90,23 @@ describe("what a boat's figures rest on", () => {
       "burnNotGiven",
       "headwindLossNotReckoned",
     ]);
+    // With an engine that is said beside the loss into the wind.
     expect(boatAssumptions(boat({ goes: "sail", sail })).map((one) => one.kind)).toEqual([
+      "headSeaLossNotReckoned",
       "sailTableEdges",
       "leewayNotReckoned",
       "engineNeverUsed",
     ]);
+  });
+
+  it("tells the loss in head seas that is stated, and what she rides over", () => {
+    expect(boatAssumptions(boat({ headSeaLossShare: 0.2, waterlineLengthMetres: 10 }))).toContainEqual({
+      kind: "headSeaLoss",
+      lossShare: 0.2,
+      ridesOverMetres: 20,
+      waterlineKnown: true,
+    });
+    expect(checkBoat(boat({ headSeaLossShare: 0.95 })).map(({ path }) => path)).toEqual(["boat.headSeaLoss"]);
   });
 
   it("tells the table's edges, the engine rule, the leeway and the motor-sailing rule", () => {
