@@ -2,7 +2,7 @@
  * Sea: waves, waves on a current, and what the boat feels of them. Heights are significant wave heights in metres, periods seconds, lengths
  * metres. Waves come *from* (`waveFromDegTrue`, `fromDegTrue`), currents are motions *toward*; a current "along the wave" is positive where it
  * runs with the wave. A period alone is the peak's, as met at a fixed place; `relativePeriodSeconds` is the one met drifting with the water.
- * Depth null is deep water. Swell and wind sea are each judged apart; only their heights are combined, by squares.
+ * Depth null is deep water. Where no source gives a sea, the one that the wind raises stands behind the same door (`raisedSea`). Swell and wind sea are each judged apart; only their heights are combined, by squares.
  */
 
 export * from "./beaufort.ts";

@@ -5,9 +5,8 @@ import { metresFromNm, RAD_PER_DEG } from "../units/index.ts";
 import { isOnSheet } from "../water/index.ts";
 import {
   middleOf,
+  strongestEndOf,
   WIND_ARC_DEG,
-  WIND_END_STRIDE,
-  WIND_ENDS,
   WIND_FROM_DEG,
   WIND_SLOTS,
   WIND_SPEED_HIGH_MPS,
@@ -154,17 +153,16 @@ export class RaisedPlaces {
   private blowAt(rays: FetchRays, xMetres: number, yMetres: number, at: number, seconds: number): boolean {
     const { reading, standing } = this;
     if (this.wind.readInto(reading, xMetres, yMetres, at) !== COVERED) return false;
-    const second = reading[WIND_ENDS] === 2 ? (reading[WIND_END_STRIDE + WIND_SPEED_HIGH_MPS] as number) : 0;
-    const first = reading[WIND_SPEED_HIGH_MPS] as number;
-    const end = second > first ? reading.subarray(WIND_END_STRIDE) : reading;
+    const end = strongestEndOf(reading);
+    const windMps = end[WIND_SPEED_HIGH_MPS] as number;
     const { fromDegTrue } = middleOf(end);
     if (fromDegTrue === null) {
-      standing.blow(Math.max(first, second), 0, 0, this.lastFetchMetres, seconds);
+      standing.blow(windMps, 0, 0, this.lastFetchMetres, seconds);
       return true;
     }
     this.lastFetchMetres = rays.longestIn(end[WIND_FROM_DEG] as number, end[WIND_ARC_DEG] as number);
     const towardRad = (fromDegTrue + 180 - this.plane.convergenceDegAt(xMetres, yMetres)) * RAD_PER_DEG;
-    standing.blow(Math.max(first, second), Math.sin(towardRad), Math.cos(towardRad), this.lastFetchMetres, seconds);
+    standing.blow(windMps, Math.sin(towardRad), Math.cos(towardRad), this.lastFetchMetres, seconds);
     return true;
   }
 }

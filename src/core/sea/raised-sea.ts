@@ -2,6 +2,7 @@ import type { Land } from "../coast/index.ts";
 import type { Plane } from "../earth/index.ts";
 import { COVERED, type Coverage, NO_PLACE, NO_TIME, type Span } from "../fields/index.ts";
 import {
+  LEAST_AGREEMENT,
   SEA_HAS_PERIOD,
   SEA_HEIGHT_HIGH_METRES,
   SEA_HEIGHT_LOW_METRES,
@@ -212,9 +213,6 @@ class RaisedSea implements SeaSampler {
     return true;
   }
 }
-
-/** Directions that meet from more than this apart, so that their mean is shorter than this, are none. Ours. */
-const LEAST_AGREEMENT = 0.5;
 
 /** From sums over places to a height, a period and a unit vector. */
 function straighten(here: Float64Array, of: number, weighed: number): void {

@@ -1,6 +1,6 @@
 /**
- * Weather: wind, gusts, visibility, the chance of thunderstorms and (as periods, until the room `sea` takes them) the sea's height and period. Speeds m/s at 10 m, directions
- * where the wind comes from, degrees true. A reading may be a range or have two ends; the worse end is taken where a limit is judged.
+ * Weather: wind, gusts, visibility, the chance of thunderstorms and the sea as sources give it: height, period and the systems it is made of
+ * (the room `sea` raises one from the wind where none is given). Speeds m/s at 10 m, directions where the wind comes from, degrees true. A reading may be a range or have two ends; the worse end is taken where a limit is judged.
  */
 
 export * from "./combined-wind.ts";

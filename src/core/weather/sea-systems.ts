@@ -21,7 +21,7 @@ export interface SystemGrids {
 }
 
 /** Directions that meet from more than this apart, so that their mean is shorter than this, are none. Ours. */
-const LEAST_AGREEMENT = 0.5;
+export const LEAST_AGREEMENT = 0.5;
 
 /** Reads the systems of one source. */
 export class SystemsSampler {

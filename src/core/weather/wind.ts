@@ -54,6 +54,13 @@ export interface WindSource {
   onPlane(plane: Plane, member: number, passage?: Span): WindSampler;
 }
 
+/** The end of a reading whose upper speed is the greater, as a reading of that end alone; it shares the reading's memory. */
+export function strongestEndOf(reading: Float64Array): Float64Array {
+  if (reading[WIND_ENDS] !== 2) return reading;
+  const second = reading[WIND_END_STRIDE + WIND_SPEED_HIGH_MPS] as number;
+  return second > (reading[WIND_SPEED_HIGH_MPS] as number) ? reading.subarray(WIND_END_STRIDE) : reading;
+}
+
 /**
  * The wind that the boat is run with, one speed and one direction: the middle of the first end's ranges. No direction (null) in a calm
  * and where the wind is variable (`VARIABLE_FROM_ARC_DEG`): the middle of such an arc is nobody's forecast.

@@ -104,7 +104,7 @@ export function feelOn(
   };
 }
 
-/** The same passage under another wind, for which the nodes were laid too: sea, sun and all that the wind does not touch are shared. */
+/** The same passage under another wind, for which the nodes were laid too: sun and all that the wind does not touch are shared, and so is the sea, even one raised by the wind. */
 export function feelUnder(exposure: Exposure, wind: WindSampler, before: Before | null = null): Exposure {
   const felt = windOn(exposure, wind);
   return { ...exposure, ...felt, columns: { ...exposure.columns, ...felt.columns }, whole: withBefore(exposure, exposure.whole, before) };

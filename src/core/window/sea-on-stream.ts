@@ -25,8 +25,7 @@ import {
   SYSTEM_TOWARD_EAST,
   SYSTEM_TOWARD_NORTH,
   SYSTEMS_SLOTS,
-  WIND_END_STRIDE,
-  WIND_ENDS,
+  strongestEndOf,
   WIND_SPEED_HIGH_MPS,
 } from "../weather/index.ts";
 
@@ -121,10 +120,9 @@ export class SeaOnStream {
     this.windToEast = 0;
     this.windToNorth = 0;
     if (wind === null) return;
-    const first = wind[WIND_SPEED_HIGH_MPS] as number;
-    const second = wind[WIND_ENDS] === 2 ? (wind[WIND_END_STRIDE + WIND_SPEED_HIGH_MPS] as number) : 0;
-    this.windMps = Math.max(first, second);
-    const { fromDegTrue } = middleOf(second > first ? wind.subarray(WIND_END_STRIDE) : wind);
+    const end = strongestEndOf(wind);
+    this.windMps = end[WIND_SPEED_HIGH_MPS] as number;
+    const { fromDegTrue } = middleOf(end);
     if (fromDegTrue === null) return;
     const towardRad = (fromDegTrue + 180 - convergenceDeg) * RAD_PER_DEG;
     this.windToEast = Math.sin(towardRad);

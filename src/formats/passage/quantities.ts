@@ -41,9 +41,9 @@ export function parseWhereUnknown(text: string, path: string): Parsed<WhereCurre
 /** `1.2 m @ 11 s`, or `none`. Of ranges the upper height and the shorter period: the worse ends. */
 export function parseSwell(text: string, path: string): Parsed<StatedSwell | "none"> {
   if (text.trim() === "none") return good("none");
-  const sea = parseSea(text, path);
-  if (!sea.ok) return sea;
-  const { heightHighMetres: heightMetres, periodLowSeconds: periodSeconds } = sea.value;
+  const sea = /\d/.test(text) ? parseSea(text, path) : null;
+  if (sea?.ok === false) return sea;
+  const { heightHighMetres: heightMetres, periodLowSeconds: periodSeconds } = sea?.value ?? { heightHighMetres: 0, periodLowSeconds: null };
   if (periodSeconds === null || !(heightMetres > 0))
     return bad(issue(path, "unknown-word", `\`${path}\` is a height with its period, as 1.2 m @ 11 s, or none, not ${quoted(text)}`));
   return good({ heightMetres, periodSeconds });

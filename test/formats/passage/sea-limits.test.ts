@@ -54,3 +54,21 @@ describe("limits on the sea on the stream", () => {
     expect(issuesOf(withLimits(text)).map((one) => [one.path, one.code])).toEqual([[path, code]]);
   });
 });
+
+describe("a swell that is stated", () => {
+  const withSwell = (swell: string): string => changed(EXAMPLE, "weather:\n", `weather:\n  swell: ${swell}\n`);
+
+  it("is a height with its period, of ranges the higher and the shorter, or none", () => {
+    expect(good(withSwell("0.8-1.2 m @ 9-11 s")).passage.swell).toEqual({ heightMetres: 1.2, periodSeconds: 9 });
+    expect(good(withSwell("none")).passage.swell).toBe("none");
+    expect(good(EXAMPLE).passage.swell).toBeUndefined();
+  });
+
+  it.each([
+    ["foo", "unknown-word"],
+    ["1.2 m", "unknown-word"],
+    ["1.2 @ 9 s", "unit-missing"],
+  ])("asks about %s", (text, code) => {
+    expect(issuesOf(withSwell(text)).map((one) => [one.path, one.code])).toEqual([["weather.swell", code]]);
+  });
+});
